@@ -1,0 +1,1 @@
+"""Bytes, wire formats, ports and the simulated balance. Imports nothing by itself."""

@@ -1,0 +1,47 @@
+"""Reading: one frame of a balance as a frozen value."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+
+class Basis(StrEnum):
+    """What the balance says that its number is."""
+
+    GROSS = "gross"
+    NET = "net"
+
+
+class Range(StrEnum):
+    """Whether the number lies where the balance can weigh."""
+
+    IN_RANGE = "in range"
+    OVER = "over"
+    UNDER = "under"
+    UNUSABLE = "unusable"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """What a balance showed in one frame.
+
+    ``value`` holds the digits as sent, ``unit`` the unit's normal short name (``g``, ``kg``,
+    ``oz`` ...), ``grams`` the value times the exact factor of the unit, unrounded. ``grams`` is
+    None when the frame carries no usable mass; ``reason`` then says why, in a few plain words.
+    ``stable`` is True, False, or None when the balance does not say. ``range`` UNDER with a mass
+    means a number below zero. ``raw`` is the frame as it came, ``at`` the monotonic second at
+    which it came, ``balance`` the name of the balance that sent it.
+    """
+
+    value: Decimal | None
+    unit: str | None
+    grams: Decimal | None
+    stable: bool | None
+    basis: Basis | None
+    range: Range
+    reason: str | None
+    raw: bytes
+    at: float
+    balance: str

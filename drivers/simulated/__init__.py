@@ -1,0 +1,1 @@
+"""A balance that is not there, behind a port that is."""

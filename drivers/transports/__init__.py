@@ -1,0 +1,1 @@
+"""Ways for bytes to travel."""

@@ -1,0 +1,1 @@
+"""Gramstand: a touch-screen station for a classroom table that listens to a balance."""

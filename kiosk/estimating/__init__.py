@@ -1,0 +1,1 @@
+"""The arithmetic of the event: scores, keys and their uncertainty."""

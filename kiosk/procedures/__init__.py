@@ -1,0 +1,1 @@
+"""Guided procedures as transition tables."""

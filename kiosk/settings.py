@@ -1,0 +1,47 @@
+"""The rules of the event and what one kiosk remembers: two models, no place of storage."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from enum import StrEnum
+
+from pydantic import BaseModel, ConfigDict, Field
+
+DEMO_TEAMS = (
+    "Avocet", "Curlew", "Dunlin", "Goldcrest", "Heron", "Lapwing", "Linnet", "Pipit",
+    "Plover", "Redstart", "Robin", "Siskin", "Swift", "Teal", "Wren",
+)  # fmt: skip
+CUP_MATERIALS = ("rice", "lentils", "beans", "beads", "pasta", "sand")
+
+
+class Over(StrEnum):
+    """What an estimate over the actual value earns."""
+
+    MIRRORED = "mirrored"  # 100 x (2 - estimate/actual), 0 from double upward
+    ZERO = "zero"
+
+
+class Rules(BaseModel):
+    """The rules of the event; leagues differ, so everything that a league may change is here."""
+
+    model_config = ConfigDict(frozen=True)
+
+    cup_target_g: Decimal = Field(default=Decimal(100), gt=0)
+    over: Over = Over.MIRRORED
+    decimals: int = Field(default=1, ge=0, le=3)
+    count_limit: int = Field(default=20_000, gt=0)
+    volume_limit_cm3: int = Field(default=4_000, gt=0)
+    minutes: int = Field(default=30, gt=0)
+
+
+class KioskSettings(BaseModel):
+    """What this kiosk is told once: who is here, what lies on the tables, how it looks."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    place: str = "Larch Hill Middle School"
+    teams: tuple[str, ...] = DEMO_TEAMS
+    materials: tuple[str, ...] = CUP_MATERIALS
+    rules: Rules = Rules()
+    less_motion: bool = False
+    pixels_per_mm: float | None = Field(default=None, gt=0)

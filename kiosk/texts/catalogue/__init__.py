@@ -1,0 +1,28 @@
+"""The English texts, one module an area of the kiosk, joined here into one catalogue."""
+
+from __future__ import annotations
+
+from kiosk.texts.catalogue import bench, commands, cups, general, keys, reasons, trouble
+
+Entry = str | tuple[str, str]
+
+
+def _joined(*areas: dict[str, Entry]) -> dict[str, Entry]:
+    whole: dict[str, Entry] = {}
+    for area in areas:
+        twice = whole.keys() & area.keys()
+        if twice:
+            raise ValueError(f"texts written twice: {sorted(twice)}")
+        whole |= area
+    return whole
+
+
+ENGLISH = _joined(
+    bench.TEXTS,
+    commands.TEXTS,
+    cups.TEXTS,
+    general.TEXTS,
+    keys.TEXTS,
+    reasons.TEXTS,
+    trouble.TEXTS,
+)

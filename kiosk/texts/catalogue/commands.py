@@ -1,0 +1,5 @@
+"""Texts: the command line."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {}

@@ -1,0 +1,5 @@
+"""Texts: filling a cup."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {}

@@ -1,0 +1,5 @@
+"""Texts: every screen."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {}

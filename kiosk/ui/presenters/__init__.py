@@ -1,0 +1,1 @@
+"""Properties that screens bind to; no widgets."""

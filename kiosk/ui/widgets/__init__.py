@@ -1,0 +1,1 @@
+"""What is drawn: each widget with its look beside it."""

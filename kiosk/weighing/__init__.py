@@ -1,0 +1,1 @@
+"""Readings over time: settling, pan events, tare."""
