@@ -1,5 +1,45 @@
-"""Texts: when something is in the way."""
+"""Texts: when something is in the way. Trouble first, then what to do, then what is kept."""
 
 from __future__ import annotations
 
-TEXTS: dict[str, str | tuple[str, str]] = {}
+TEXTS: dict[str, str | tuple[str, str]] = {
+    "trouble.unplugged.title": "The scale is unplugged or asleep.",
+    "trouble.unplugged.1": "Empty the pan.",
+    "trouble.unplugged.2": "Plug it in, or wake it.",
+    "trouble.unplugged.3": "Press its zero.",
+    "trouble.unplugged.wait": "Waiting for the scale",
+    "trouble.asleep.title": "The scale is silent.",
+    "trouble.back.title": "The scale is back.",
+    "trouble.back.wait": "Waiting for an empty pan",
+    "trouble.below_zero.title": "Below zero. Empty the pan.",
+    "trouble.below_zero.1": "Take everything off.",
+    "trouble.below_zero.2": "Press its zero.",
+    "trouble.below_zero.3": "Wait for {zero}.",
+    "trouble.tared.title": "The scale was tared by its key.",
+    "trouble.tared.1": "Take everything off.",
+    "trouble.tared.2": "Press its zero or tare.",
+    "trouble.tared.3": "Wait for {zero}.",
+    "trouble.too_heavy.title": "Too heavy. Take something off.",
+    "trouble.too_heavy.1": "Take everything off.",
+    "trouble.too_heavy.2": "Put less on the scale.",
+    "trouble.too_heavy.3": "Wait for the ring.",
+    "trouble.too_heavy.wait": "Waiting for a lighter pan",
+    "trouble.no_mass.title": "The scale shows no number.",
+    "trouble.no_mass.1": "Empty the pan.",
+    "trouble.no_mass.2": "Look at its own display.",
+    "trouble.no_mass.3": "Press its zero.",
+    "trouble.zero_key": "Zero the scale",
+    "trouble.kept": "Nothing is lost.",
+    "trouble.kept_cups": "Cups out are kept:",
+    "trouble.kept_masses": ("{count} mass is kept.", "{count} masses are kept."),
+    "restless.title": "The scale does not come to rest.",
+    "restless.1": "Hands off the table?",
+    "restless.2": "A fan, a window, a door?",
+    "restless.3": "Does the pan touch something?",
+    "restless.4": "Static? Touch metal first.",
+    "records.failed": "This could not be written down: {why}",
+    "records.again": "Try again",
+    "records.title": "Not written down yet.",
+    "records.body": "Nothing more is weighed until it is. Tell the coach.",
+    "records.opening": "The records are being opened.",
+}
