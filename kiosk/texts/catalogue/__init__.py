@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kiosk.texts.catalogue import bench, commands, cups, general, keys, reasons, trouble
+from kiosk.texts.catalogue import bench, commands, cups, general, keys, reasons, records, trouble
 
 Entry = str | tuple[str, str]
 
@@ -24,5 +24,6 @@ ENGLISH = _joined(
     general.TEXTS,
     keys.TEXTS,
     reasons.TEXTS,
+    records.TEXTS,
     trouble.TEXTS,
 )

@@ -1,0 +1,70 @@
+"""Texts: when something cannot be written down."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {
+    "records.foreign": (
+        "{where} is not a records file of Gramstand. Nothing in it was changed. "
+        "Choose another file for the records."
+    ),
+    "records.newer": (
+        "{where} was written by a newer Gramstand. Nothing in it was changed. "
+        "Start the newer program, or choose another file for the records."
+    ),
+    "records.damaged": (
+        "{where} is damaged. Nothing in it was changed. "
+        "Put your last backup in its place, or move it away to begin with empty records."
+    ),
+    "records.not_writable": (
+        "{where} cannot be written. See that its drive is plugged in and that you may write there, "
+        "then try again, or choose another place for the records."
+    ),
+    "records.no_folder": (
+        "There is no folder {where}. Make it, or choose another place for the records."
+    ),
+    "records.a_folder": ("{where} is a folder. Give the name of a file inside it for the records."),
+    "records.full": "The disk with {where} is full. Make room on it, then try again.",
+    "records.in_use": ("Another program holds {where}. Close that program, then try again."),
+    "records.away": (
+        "The records at {where} do not answer. See that the network and the server are there, "
+        "then try again."
+    ),
+    "records.no_driver": (
+        'Records on PostgreSQL need one more package: run pip install "psycopg[binary]", '
+        "then start again."
+    ),
+    "records.bad_address": (
+        "{where} is no place for records. Give the name of a file, or postgresql://... for a "
+        "server."
+    ),
+    "records.number_taken": "Cup {number} is out already. Give this cup another number.",
+    "records.all_out": (
+        "All {count} cup numbers are out. Hand a cup in, or let the coach throw a try away."
+    ),
+    "records.not_out": (
+        "This cup is not out any more: it was handed in or thrown away. Choose another cup."
+    ),
+    "records.no_try": "This try is not in the records. Weigh the empty cup first.",
+    "records.letter_taken": "Jar {letter} has a key already. Choose another letter.",
+    "records.key_closed": "This key is finished or was dropped. Begin a new key.",
+    "records.no_key": "This key is not in the records. Begin a new key.",
+    "records.no_masses": "This key has no masses behind it. Weigh the samples first.",
+    "records.mass_gone": "This mass is not in the records. Weigh it again.",
+    "records.gone_already": "This was taken back before. Nothing more needs to be done.",
+    "records.mixed": (
+        "This was begun on another kind of scale. Simulated masses never mix with real ones: "
+        "begin again on this scale."
+    ),
+    "records.other_content": (
+        "The records hold something else under the same name. Nothing was changed. Weigh it again."
+    ),
+    "records.conflict": (
+        "This does not fit what is in the records by now, so it was not kept. "
+        "Go back and look, then try again."
+    ),
+    "records.closed": "The records are closed. Start Gramstand again, then weigh again.",
+    "records.unexpected": (
+        "The records could not do this ({detail}). Try again; if it stays so, "
+        "write the mass on paper and tell the coach."
+    ),
+}
