@@ -10,14 +10,14 @@ stop() { tell "$*"; exit 1; }
 
 set_up() {
     refuse_two_at_once
+    ready=yes
     if ! up_to_date "$1" || ! usable "$venv/bin/python" sys; then
-        [ -w "$root" ] || stop "Nothing can be written to $root:" \
-            "clone the repository into a folder of your own and start it there."
+        ready=
         prepare_venv
-        install_gramstand "$1"
     fi
     # shellcheck disable=SC2046  # one word a package
     install_packages "For its window Gramstand" $(missing_libraries)
+    [ -n "$ready" ] || install_gramstand "$1"
 }
 
 refuse_two_at_once() {
@@ -56,6 +56,8 @@ choose_python() {
 }
 
 prepare_venv() {
+    [ -w "$root" ] || stop "Nothing can be written to $root:" \
+        "clone the repository into a folder of your own and start it there."
     if usable "$venv/bin/python" sys,pip; then return 0; fi
     if [ -e "$venv/installed-kiosk" ]; then
         tell "The Python of $venv does not run any more; making it again."
@@ -70,6 +72,7 @@ prepare_venv() {
     echo $$ >"$venv/half-made"
     tell "Making a virtual environment in $venv with $python."
     "$python" -m venv "$venv" >&2 || stop "$python could not make a virtual environment in $venv."
+    rm "$venv/half-made"
 }
 
 install_gramstand() {
@@ -115,6 +118,6 @@ install_packages() {
     tell "$who needs $*; installing that with apt-get."
     $as_root apt-get update -qq </dev/null >&2 || tell "apt-get could not bring its lists up to date."
     $as_root env DEBIAN_FRONTEND=noninteractive \
-        apt-get install -y -qq --no-install-recommends "$@" </dev/null >&2 ||
+        apt-get install -y -qq -o Dpkg::Use-Pty=0 --no-install-recommends "$@" </dev/null >&2 ||
         stop "apt-get could not install $* (its own words stand above)."
 }
