@@ -1,0 +1,76 @@
+"""How a cup is drawn, wherever one stands: a dark rim, a body that narrows, a number on it."""
+
+from __future__ import annotations
+
+from math import cos, sin
+
+from kiosk.ui.palette import Colour
+from kiosk.ui.theme import theme
+from kiosk.ui.widgets.pencil import Pencil
+
+LEAN = 0.17  # how far a wall comes in on its way down, as share of the height
+CAP = 0.711  # height of Roboto's capitals and digits, as share of the size (1456/2048)
+
+Box = tuple[float, float, float, float]
+
+
+def draw_cup(
+    pencil: Pencil, box: Box, ground: Colour, *, rim: float, edge: Colour = theme.ink,
+    number: str = "", size: float = 0.0, words: Colour = theme.ink, filled: bool = False,
+    lean: float = LEAN,
+) -> None:  # fmt: skip
+    """A cup in ``box`` (left, top, width, height in units) with a rim ``rim`` units thick.
+
+    ``size`` is that of the number in pixels; ``filled`` heaps grains in it.
+    """
+    left, top, wide, high = box
+    line = max(rim * 0.5, wide * 0.02)
+    right, foot, mouth = left + wide, top + high - line / 2, top + rim / 2
+    inset = rim * 0.9
+    narrow = inset + lean * high
+    body = [
+        (left + inset, mouth), (right - inset, mouth),
+        (right - narrow, foot), (left + narrow, foot),
+    ]  # fmt: skip
+    pencil.fill(body, ground)
+    if filled:
+        _heap(pencil, body)
+    pencil.stroke(body, line, edge, closed=True)
+    pencil.stroke([(left + rim / 2, mouth), (right - rim / 2, mouth)], rim, edge)
+    if number:
+        unit = pencil.unit
+        middle = top + rim + (high - rim - line) / 2
+        pencil.text(
+            number, left + wide / 2, middle + CAP / 2 * size / unit, size, words,
+            bold=True, anchor="middle", room=wide - 2 * narrow - line,
+        )  # fmt: skip
+
+
+def _heap(pencil: Pencil, body: list[tuple[float, float]]) -> None:
+    (left, top), (right, _), (foot_right, foot), (foot_left, _) = body
+    deep, wide = foot - top, right - left
+    brim = 0.38  # where the heap touches the wall, as share of the depth
+    lean = (foot_left - left) * brim
+    steps = [step / 12 for step in range(13)]
+    bow = [
+        (left + lean + (wide - 2 * lean) * t, top + deep * (brim - 0.62 * t * (1 - t)))
+        for t in steps
+    ]
+    pencil.fill([*bow, (foot_right, foot), (foot_left, foot)], theme.lamp)
+    pencil.stroke(bow, wide * 0.026, theme.ink)
+    for row, column in _grain_places():
+        height = 0.42 + row * 0.16
+        share = (column - 2.5 + (row % 2) * 0.5) / 5
+        reach = wide / 2 - (foot_left - left) * height
+        x, y = (left + right) / 2 + share * reach * 2 * 0.82, top + deep * height
+        if abs(share) < 0.46:
+            _grain(pencil, x, y, wide * 0.055, 0.6 if (row + column) % 2 else -0.75)
+
+
+def _grain_places() -> list[tuple[int, int]]:
+    return [(row, column) for row in range(4) for column in range(6)]
+
+
+def _grain(pencil: Pencil, x: float, y: float, half: float, turn: float) -> None:
+    dx, dy = half * cos(turn), half * sin(turn)
+    pencil.stroke([(x - dx, y - dy), (x + dx, y + dy)], half * 0.6, theme.grain)

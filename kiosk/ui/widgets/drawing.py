@@ -1,0 +1,72 @@
+"""The widget under every drawn part: it paints itself anew when what it follows has changed."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+from kivy.clock import Clock
+from kivy.uix.widget import Widget
+
+from kiosk.ui.theme import theme
+from kiosk.ui.widgets.pencil import Pencil
+
+
+class Drawing(Widget):
+    """A widget that ``paint``s with a pencil in look units.
+
+    With a ``sheet_size`` (width, height in units) the art keeps its proportions and fills the
+    widget as far as they allow, centred; without one a unit is the theme's and the origin is the
+    widget's upper left corner. ``follows`` names the properties that change the picture.
+    """
+
+    sheet_size: ClassVar[tuple[float, float] | None] = None
+    follows: ClassVar[tuple[str, ...]] = ()
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(**kwargs)
+        self._pencil = Pencil(self.canvas.before)  # under whatever stands on it
+        # -1: painted before the frame in which the change happened
+        self._repaint = Clock.create_trigger(self._paint_now, -1)
+        for name in ("pos", "size", *self.follows):
+            self.fbind(name, self._repaint)
+        theme.bind(u=self._follow_theme)
+        self._repaint()
+
+    @property
+    def wide(self) -> float:
+        """Width of the drawing in units."""
+        return self.sheet_size[0] if self.sheet_size else self.width / theme.u
+
+    @property
+    def high(self) -> float:
+        """Height of the drawing in units."""
+        return self.sheet_size[1] if self.sheet_size else self.height / theme.u
+
+    @property
+    def scale(self) -> float:
+        """Pixels of one unit of this drawing."""
+        if not self.sheet_size:
+            return float(theme.u)
+        wide, high = self.sheet_size
+        return float(min(self.width / wide, self.height / high))
+
+    def type_size(self, role_size: float) -> float:
+        """``role_size`` in pixels, in proportion when the drawing is smaller than in the look."""
+        return float(role_size * min(1.0, self.scale / theme.u))
+
+    def paint(self, pencil: Pencil) -> None:
+        """Describe the whole picture in units from the upper left corner."""
+        raise NotImplementedError
+
+    def _follow_theme(self, *_: Any) -> None:
+        self._repaint()
+
+    def _paint_now(self, *_: Any) -> None:
+        if self.width < 1 or self.height < 1:
+            return
+        scale = self.scale
+        left = self.x + (self.width - self.wide * scale) / 2
+        top = self.top - (self.height - self.high * scale) / 2
+        self._pencil.begin(left, top, scale)
+        self.paint(self._pencil)
+        self._pencil.end()
