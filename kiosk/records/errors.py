@@ -1,0 +1,111 @@
+"""What can go wrong with the records: one error, a problem that a screen can act on, a sentence.
+
+Every foreign error is turned into a RecordsError here, so that nobody above needs to know which
+store is underneath.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from enum import StrEnum
+
+from kiosk.texts import say
+
+
+class Problem(StrEnum):
+    """What is wrong; the value is the last part of its text's key."""
+
+    FOREIGN = "foreign"  # the file belongs to another program
+    NEWER = "newer"  # written by a newer version of this program
+    DAMAGED = "damaged"
+    NOT_WRITABLE = "not_writable"
+    NO_FOLDER = "no_folder"
+    A_FOLDER = "a_folder"
+    FULL = "full"
+    IN_USE = "in_use"
+    AWAY = "away"  # the server does not answer
+    NO_DRIVER = "no_driver"
+    BAD_ADDRESS = "bad_address"
+    NUMBER_TAKEN = "number_taken"
+    ALL_OUT = "all_out"
+    NOT_OUT = "not_out"
+    NO_TRY = "no_try"
+    LETTER_TAKEN = "letter_taken"
+    KEY_CLOSED = "key_closed"
+    NO_KEY = "no_key"
+    NO_MASSES = "no_masses"
+    MASS_GONE = "mass_gone"
+    GONE_ALREADY = "gone_already"
+    MIXED = "mixed"
+    OTHER_CONTENT = "other_content"
+    CONFLICT = "conflict"
+    CLOSED = "closed"
+    UNEXPECTED = "unexpected"
+
+
+class RecordsError(Exception):
+    """Something was not kept, or the records cannot be opened; the text says what to do."""
+
+    def __init__(self, problem: Problem, **values: object) -> None:
+        super().__init__(say(f"records.{problem}", **values))
+        self.problem = problem
+
+
+# Primary result codes, see https://www.sqlite.org/rescode.html
+_SQLITE = {
+    sqlite3.SQLITE_FULL: Problem.FULL,
+    sqlite3.SQLITE_BUSY: Problem.IN_USE,
+    sqlite3.SQLITE_LOCKED: Problem.IN_USE,
+    sqlite3.SQLITE_CORRUPT: Problem.DAMAGED,
+    sqlite3.SQLITE_NOTADB: Problem.FOREIGN,
+    sqlite3.SQLITE_CONSTRAINT: Problem.CONFLICT,
+    sqlite3.SQLITE_READONLY: Problem.NOT_WRITABLE,
+    sqlite3.SQLITE_CANTOPEN: Problem.NOT_WRITABLE,
+    sqlite3.SQLITE_PERM: Problem.NOT_WRITABLE,
+    sqlite3.SQLITE_IOERR: Problem.NOT_WRITABLE,
+}
+
+
+def explained(error: BaseException, where: str) -> RecordsError | None:
+    """The RecordsError for an error of a store at ``where``; None if it is not a store's error.
+
+    Takes sqlite3's errors, a PostgreSQL driver's (anything with an SQLSTATE), and SQLAlchemy's
+    wrapping of either.
+    """
+    inner = getattr(error, "orig", None) or error
+    if isinstance(inner, sqlite3.Error):
+        code = getattr(inner, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
+        problem = _SQLITE.get(code, Problem.UNEXPECTED)
+    elif hasattr(inner, "sqlstate"):
+        problem = _of_sqlstate(inner.sqlstate)
+    else:
+        return None
+    return RecordsError(problem, where=where, detail=inner)
+
+
+def unexpected(error: Exception) -> RecordsError:
+    """The RecordsError for a fault of our own."""
+    return RecordsError(Problem.UNEXPECTED, detail=getattr(error, "orig", None) or error)
+
+
+def _of_sqlstate(state: str | None) -> Problem:
+    """By class, see PostgreSQL's appendix "Error Codes"; no state at all: no connection."""
+    if state is None or state[:2] in ("08", "57", "28", "3D"):
+        return Problem.AWAY
+    if state[:2] == "23":
+        return Problem.CONFLICT
+    return Problem.FULL if state == "53100" else Problem.UNEXPECTED
+
+
+@contextmanager
+def in_plain_words(where: str) -> Iterator[None]:
+    """Turns a store's errors into RecordsError; lets everything else pass."""
+    try:
+        yield
+    except Exception as error:
+        plain = explained(error, where)
+        if plain is None:
+            raise
+        raise plain from error

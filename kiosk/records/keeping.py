@@ -1,0 +1,196 @@
+"""Writing entries down: one row each, once, and only if it fits what was kept before.
+
+Every rule runs inside the transaction that writes the row. What may be asked by several kiosks at
+the same moment is decided by a lock on the row of the try or key (PostgreSQL; SQLite has one
+writer at a time anyway) or by a primary key.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import fields
+from enum import StrEnum
+from typing import Any, TypeVar
+
+from sqlalchemy import exists, select
+from sqlalchemy.exc import IntegrityError
+from sqlalchemy.orm import Session
+
+from kiosk.evidence import Source, Weighing
+from kiosk.records import entries, models
+from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.models import Kept
+
+CUP, JAR = "cup", "jar"
+_Row = TypeVar("_Row", bound=Kept)
+
+
+def keep(session: Session, entry: entries.Entry) -> None:
+    """Write one entry, unless its id is there already with the same content.
+
+    Raises RecordsError if it does not fit; the caller's transaction is then to be given up.
+    """
+    model, rule = _KINDS[type(entry)]
+    columns = _columns(session, entry)
+    if not _is_there(session, model, columns):
+        session.add(model(**columns, **rule(session, entry)))
+        session.flush()
+
+
+def _columns(session: Session, thing: entries.Entry | Weighing) -> dict[str, Any]:
+    columns: dict[str, Any] = {}
+    for field in fields(thing):
+        value = getattr(thing, field.name)
+        if isinstance(value, Weighing):
+            _keep_weighing(session, value)
+            columns[f"{field.name}_id"] = value.id
+        else:
+            columns[field.name] = value.value if isinstance(value, StrEnum) else value
+    return columns
+
+
+def _keep_weighing(session: Session, weighing: Weighing) -> None:
+    columns = _columns(session, weighing)
+    if not _is_there(session, models.WeighingRow, columns):
+        session.add(models.WeighingRow(**columns))
+        session.flush()
+
+
+def _is_there(session: Session, model: type[Kept], columns: dict[str, Any]) -> bool:
+    row = session.scalar(select(model).where(model.id == columns["id"]))
+    if row is not None and any(getattr(row, name) != value for name, value in columns.items()):
+        raise RecordsError(Problem.OTHER_CONTENT)
+    return row is not None
+
+
+# What must hold for a cup -------------------------------------------------------------------
+
+
+def _take_cup(session: Session, entry: entries.CupTaken) -> dict[str, Any]:
+    _claim(session, CUP, entry.simulated, str(entry.number), entry.id)
+    return {"simulated": entry.simulated}
+
+
+def _hand_in(session: Session, entry: entries.CupHandedIn) -> dict[str, Any]:
+    taken = _locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
+    if taken.simulated != (entry.filled.source is Source.SIMULATED):
+        raise RecordsError(Problem.MIXED)
+    if not _release(session, entry.try_id):
+        raise RecordsError(Problem.NOT_OUT)
+    return {}
+
+
+def _throw_away(session: Session, entry: entries.TryThrownAway) -> dict[str, Any]:
+    _locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
+    row = models.TryThrownAwayRow
+    if session.scalar(select(exists().where(row.try_id == entry.try_id))):
+        raise RecordsError(Problem.GONE_ALREADY)
+    _release(session, entry.try_id)
+    return {}
+
+
+# What must hold for a key -------------------------------------------------------------------
+
+
+def _start_key(_session: Session, _entry: entries.KeyStarted) -> dict[str, Any]:
+    return {}
+
+
+def _add_mass(session: Session, entry: entries.KeyMass) -> dict[str, Any]:
+    _open_key(session, entry.key_id)
+    simulated = _is_simulated(session, entry.key_id)
+    if simulated not in (None, entry.weighing.source is Source.SIMULATED):
+        raise RecordsError(Problem.MIXED)
+    return {}
+
+
+def _void_mass(session: Session, entry: entries.MassVoided) -> dict[str, Any]:
+    mass = _locked(session, models.KeyMassRow, entry.mass_id, Problem.MASS_GONE)
+    _open_key(session, mass.key_id)
+    if session.scalar(select(exists().where(models.MassVoidedRow.mass_id == entry.mass_id))):
+        raise RecordsError(Problem.GONE_ALREADY)
+    return {}
+
+
+def _change_key(session: Session, entry: entries.KeyChanged) -> dict[str, Any]:
+    _open_key(session, entry.key_id)
+    return {}
+
+
+def _make_key(session: Session, entry: entries.KeyMade) -> dict[str, Any]:
+    _open_key(session, entry.key_id)
+    simulated = _is_simulated(session, entry.key_id)
+    if simulated is None:
+        raise RecordsError(Problem.NO_MASSES)
+    _claim(session, JAR, simulated, entry.letter, entry.key_id)
+    return {"simulated": simulated}
+
+
+def _drop_key(session: Session, entry: entries.KeyDropped) -> dict[str, Any]:
+    _locked(session, models.KeyStartedRow, entry.key_id, Problem.NO_KEY)
+    if session.scalar(select(exists().where(models.KeyDroppedRow.key_id == entry.key_id))):
+        raise RecordsError(Problem.GONE_ALREADY)
+    _release(session, entry.key_id)
+    return {}
+
+
+def _open_key(session: Session, key_id: str) -> None:
+    _locked(session, models.KeyStartedRow, key_id, Problem.NO_KEY)
+    made = exists().where(models.KeyMadeRow.key_id == key_id)
+    dropped = exists().where(models.KeyDroppedRow.key_id == key_id)
+    if session.scalar(select(made | dropped)):
+        raise RecordsError(Problem.KEY_CLOSED)
+
+
+def _is_simulated(session: Session, key_id: str) -> bool | None:
+    """By the first mass of the key, voided or not; None while there is none."""
+    masses = (
+        select(models.WeighingRow.source)
+        .join(models.KeyMassRow, models.KeyMassRow.weighing_id == models.WeighingRow.id)
+        .where(models.KeyMassRow.key_id == key_id)
+        .limit(1)
+    )
+    source = session.scalar(masses)
+    return None if source is None else source == Source.SIMULATED.value
+
+
+def _locked(session: Session, model: type[_Row], row_id: str, missing: Problem) -> _Row:
+    row = session.scalar(select(model).where(model.id == row_id).with_for_update(of=model))
+    if row is None:
+        raise RecordsError(missing)
+    return row
+
+
+def _claim(session: Session, kind: str, simulated: bool, label: str, holder: str) -> None:
+    row = models.LabelTakenRow(kind=kind, simulated=simulated, label=label, holder=holder)
+    session.add(row)
+    try:
+        session.flush()
+    except IntegrityError as error:
+        if kind == CUP:
+            raise RecordsError(Problem.NUMBER_TAKEN, number=label) from error
+        raise RecordsError(Problem.LETTER_TAKEN, letter=label) from error
+
+
+def _release(session: Session, holder: str) -> bool:
+    """Whether there was a label to release."""
+    row = session.scalar(select(models.LabelTakenRow).filter_by(holder=holder).with_for_update())
+    if row is None:
+        return False
+    session.delete(row)
+    session.flush()
+    return True
+
+
+_Rule = Callable[[Session, Any], dict[str, Any]]
+_KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
+    entries.CupTaken: (models.CupTakenRow, _take_cup),
+    entries.CupHandedIn: (models.CupHandedInRow, _hand_in),
+    entries.TryThrownAway: (models.TryThrownAwayRow, _throw_away),
+    entries.KeyStarted: (models.KeyStartedRow, _start_key),
+    entries.KeyMass: (models.KeyMassRow, _add_mass),
+    entries.MassVoided: (models.MassVoidedRow, _void_mass),
+    entries.KeyChanged: (models.KeyChangedRow, _change_key),
+    entries.KeyMade: (models.KeyMadeRow, _make_key),
+    entries.KeyDropped: (models.KeyDroppedRow, _drop_key),
+}

@@ -1,0 +1,57 @@
+"""What the store gives back: frozen values put together from the entries that were kept."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from kiosk.evidence import Evidence, Weighing
+from kiosk.records.entries import KeyMade, KeyMass, MassRole
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Try:
+    """A cup that was handed in and counts; masses in grams, ``at`` its hand-in in UTC."""
+
+    id: str
+    number: int
+    team: str
+    material: str
+    evidence: Evidence
+    net: Decimal
+    target: Decimal
+    points: Decimal
+    side: str
+    confirmed: bool
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyDraft:
+    """A key with the answers as they stand now and the masses that count, in order of keeping.
+
+    ``back_in`` is None until somebody said whether the counted pieces went back.
+    """
+
+    id: str
+    material: str
+    scatter_class: str
+    piece_cv_percent: Decimal | None
+    pieces: int
+    back_in: bool | None
+    simulated: bool
+    since: datetime
+    masses: tuple[KeyMass, ...]
+
+    def of(self, role: MassRole) -> tuple[Weighing, ...]:
+        """The weighings that were kept in that role."""
+        return tuple(mass.weighing for mass in self.masses if mass.role == role)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoredKey:
+    """A key that was made and counts, with everything that stands behind it."""
+
+    draft: KeyDraft
+    made: KeyMade

@@ -1,0 +1,189 @@
+"""The tables. Each kind of entry has one; rows are put in and never changed.
+
+Every kept row has `id`, made by whoever made the entry, and `place`, the order in which this store
+took it in: a kiosk without a battery-backed clock may wake up in the past, so times do not order.
+
+Two tables are not evidence and may change: `labels_taken` holds a cup's number while the cup is
+out and a jar's letter while its key counts (its primary key is what keeps two kiosks from giving
+one number twice); `choices` holds what the kiosk remembers for the next pair.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from decimal import Decimal
+
+from sqlalchemy import CheckConstraint, ForeignKey, MetaData, String
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
+
+from kiosk.records.columns import Exact, Lines, Moment
+from kiosk.records.entries import LAST_NUMBER
+
+SCHEMA_VERSION = 1
+
+
+class Base(DeclarativeBase):
+    """The tables of the records; constraints have fixed names so that a migration finds them."""
+
+    metadata = MetaData(
+        naming_convention={
+            "pk": "pk_%(table_name)s",
+            "uq": "uq_%(table_name)s_%(column_0_name)s",
+            "fk": "fk_%(table_name)s_%(column_0_name)s",
+            "ck": "ck_%(table_name)s_%(constraint_name)s",
+            "ix": "ix_%(table_name)s_%(column_0_name)s",
+        }
+    )
+
+
+class Kept:
+    """What every kept row has."""
+
+    place: Mapped[int] = mapped_column(primary_key=True)
+    id: Mapped[str] = mapped_column(String(32), unique=True)
+    at: Mapped[datetime] = mapped_column(Moment)
+
+
+class WeighingRow(Kept, Base):
+    """One captured reading with its frame; masses in grams as shown."""
+
+    __tablename__ = "weighings"
+
+    grams: Mapped[Decimal] = mapped_column(Exact)
+    value: Mapped[Decimal] = mapped_column(Exact)
+    unit: Mapped[str]
+    raw: Mapped[bytes]
+    readability: Mapped[Decimal | None] = mapped_column(Exact)
+    balance: Mapped[str]
+    source: Mapped[str] = mapped_column(
+        CheckConstraint("source IN ('balance', 'simulated', 'typed')", name="source")
+    )
+
+
+class CupTakenRow(Kept, Base):
+    """A try: an empty cup was weighed and taken away."""
+
+    __tablename__ = "cups_taken"
+
+    number: Mapped[int] = mapped_column(
+        CheckConstraint(f"number BETWEEN 1 AND {LAST_NUMBER}", name="number")
+    )
+    team: Mapped[str] = mapped_column(index=True)
+    material: Mapped[str]
+    empty_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    simulated: Mapped[bool]
+    empty: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class CupHandedInRow(Kept, Base):
+    """The cup of a try came back and was scored."""
+
+    __tablename__ = "cups_handed_in"
+
+    try_id: Mapped[str] = mapped_column(ForeignKey("cups_taken.id"), unique=True)
+    filled_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    net: Mapped[Decimal] = mapped_column(Exact)
+    target: Mapped[Decimal] = mapped_column(Exact)
+    points: Mapped[Decimal] = mapped_column(Exact)
+    side: Mapped[str]
+    confirmed: Mapped[bool]
+    filled: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class TryThrownAwayRow(Kept, Base):
+    """A try does not count."""
+
+    __tablename__ = "tries_thrown_away"
+
+    try_id: Mapped[str] = mapped_column(ForeignKey("cups_taken.id"), unique=True)
+    reason: Mapped[str]
+
+
+class KeyStartedRow(Kept, Base):
+    """A count key was begun."""
+
+    __tablename__ = "keys_started"
+
+    material: Mapped[str]
+    scatter_class: Mapped[str]
+    piece_cv_percent: Mapped[Decimal | None] = mapped_column(Exact)
+    pieces: Mapped[int]
+
+
+class KeyMassRow(Kept, Base):
+    """A mass was kept for a key."""
+
+    __tablename__ = "key_masses"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), index=True)
+    role: Mapped[str] = mapped_column(
+        CheckConstraint("role IN ('tray', 'sample', 'empty', 'filled')", name="role")
+    )
+    weighing_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class MassVoidedRow(Kept, Base):
+    """A mass of a key does not count."""
+
+    __tablename__ = "masses_voided"
+
+    mass_id: Mapped[str] = mapped_column(ForeignKey("key_masses.id"), unique=True)
+    reason: Mapped[str]
+
+
+class KeyChangedRow(Kept, Base):
+    """An answer about a key was given or changed."""
+
+    __tablename__ = "keys_changed"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), index=True)
+    pieces: Mapped[int | None]
+    back_in: Mapped[bool | None]
+
+
+class KeyMadeRow(Kept, Base):
+    """A key was finished and given to a jar."""
+
+    __tablename__ = "keys_made"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), unique=True)
+    letter: Mapped[str]
+    count: Mapped[int]
+    low: Mapped[int]
+    high: Mapped[int]
+    half_width_percent: Mapped[Decimal] = mapped_column(Exact)
+    piece_mass_g: Mapped[Decimal] = mapped_column(Exact)
+    score_effect: Mapped[Decimal] = mapped_column(Exact)
+    warnings: Mapped[tuple[str, ...]] = mapped_column(Lines)
+    from_container: Mapped[bool]
+    simulated: Mapped[bool]
+
+
+class KeyDroppedRow(Kept, Base):
+    """A key does not count."""
+
+    __tablename__ = "keys_dropped"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), unique=True)
+    reason: Mapped[str]
+
+
+class LabelTakenRow(Base):
+    """A cup's number or a jar's letter that cannot be given again for now."""
+
+    __tablename__ = "labels_taken"
+
+    kind: Mapped[str] = mapped_column(primary_key=True)
+    simulated: Mapped[bool] = mapped_column(primary_key=True)
+    label: Mapped[str] = mapped_column(primary_key=True)
+    holder: Mapped[str] = mapped_column(String(32), unique=True)
+
+
+class ChoiceRow(Base):
+    """Something small that the kiosk remembers."""
+
+    __tablename__ = "choices"
+
+    name: Mapped[str] = mapped_column(primary_key=True)
+    text: Mapped[str]

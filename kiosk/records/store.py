@@ -1,0 +1,114 @@
+"""The store: what the kiosk keeps, in its own SQLite file or on a server shared with others.
+
+Importing this module imports SQLAlchemy; the kiosk does so in the writer's thread, after its
+first picture stands.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sqlalchemy import Engine
+from sqlalchemy.orm import Session
+
+from kiosk.records import queries
+from kiosk.records.entries import CupOut, Entry
+from kiosk.records.errors import Problem, RecordsError, in_plain_words
+from kiosk.records.keeping import keep
+from kiosk.records.kept import KeyDraft, StoredKey, Try
+from kiosk.records.models import ChoiceRow
+from kiosk.records.server import SCHEMES, open_server
+from kiosk.records.sqlite_file import READS_ONLY, open_file, usual_file
+
+
+class Store:
+    """The records at one place; every method raises RecordsError with a sentence to show.
+
+    ``where`` is None for the file in the user's data folder, the name of a file, or
+    ``postgresql://...``. A store belongs to one thread at a time.
+    """
+
+    def __init__(self, where: str | None = None) -> None:
+        self._engine, self.where = _opened(where)
+        self._reader = self._engine.execution_options(**{READS_ONLY: True})
+
+    def close(self) -> None:
+        """Let go of the file or server."""
+        self._engine.dispose()
+
+    def save(self, *entries: Entry) -> None:
+        """Keep all of these or none, in this order; when this returns they are on the disk.
+
+        An entry that is there already is not written again, so a save may be repeated.
+        """
+        with self._writing() as session:
+            for entry in entries:
+                keep(session, entry)
+
+    def cups_out(self, simulated: bool) -> list[CupOut]:
+        """Cups that are being filled, in the order in which they were taken."""
+        with self._reading() as session:
+            return queries.cups_out(session, simulated)
+
+    def next_cup_number(self, simulated: bool) -> int:
+        """The number for the next cup: 1 to 99, then again, never one that is out."""
+        with self._reading() as session:
+            return queries.next_cup_number(session, simulated)
+
+    def last_tries(self, team: str, simulated: bool, limit: int = 5) -> list[Try]:
+        """The team's latest tries that count, oldest first."""
+        with self._reading() as session:
+            return queries.last_tries(session, team, simulated, limit)
+
+    def open_key(self, simulated: bool) -> KeyDraft | None:
+        """The key that is being made, with the masses that count, to go on where it was left.
+
+        A key without any mass is nothing to go on with, and is not given.
+        """
+        with self._reading() as session:
+            return queries.open_key(session, simulated)
+
+    def keys(self, simulated: bool) -> list[StoredKey]:
+        """The keys that count, in the order in which they were made."""
+        with self._reading() as session:
+            return queries.keys(session, simulated)
+
+    def used_letters(self, simulated: bool) -> set[str]:
+        """The letters of jars that have a key."""
+        with self._reading() as session:
+            return queries.used_letters(session, simulated)
+
+    def remember(self, name: str, text: str) -> None:
+        """Keep a small choice for next time, in place of the one before."""
+        with self._writing() as session:
+            session.merge(ChoiceRow(name=name, text=text))
+
+    def recall(self, name: str) -> str | None:
+        """The choice that was remembered under this name."""
+        with self._reading() as session:
+            row = session.get(ChoiceRow, name)
+            return None if row is None else row.text
+
+    @contextmanager
+    def _writing(self) -> Iterator[Session]:
+        with in_plain_words(self.where), Session(self._engine) as session, session.begin():
+            yield session
+
+    @contextmanager
+    def _reading(self) -> Iterator[Session]:
+        with in_plain_words(self.where), Session(self._reader) as session, session.begin():
+            yield session
+
+
+def _opened(where: str | None) -> tuple[Engine, str]:
+    scheme, found, _ = (where or "").partition("://")
+    if not found:
+        path = Path(where).expanduser().absolute() if where else usual_file()
+        return open_file(path), str(path)
+    if scheme.partition("+")[0] not in SCHEMES:
+        shown = re.sub("//.*@", "//", where or "")  # a password is not for the screen
+        raise RecordsError(Problem.BAD_ADDRESS, where=shown)
+    return open_server(where or "")
