@@ -115,17 +115,12 @@ class Bench:
         """Pour about ``grams``, or so many ``pieces``, into the jar.
 
         On the pan they run in at ``pour_rate``, and ``jar.pieces`` follows; any other move ends
-        the pour with the pieces that are in. Beside the pan they are in at once. Raises
-        ValueError unless one of the two is given.
+        the pour with what is in. Beside the pan they are in at once. Raises ValueError unless
+        one of the two is given.
         """
-        if (grams is None) == (pieces is None):
-            raise ValueError("Say how much to pour: either grams or pieces.")
         with self._lock:
+            masses = self._portion(material, grams, pieces)
             self._stop_pouring()
-            if pieces is not None:
-                masses = material.draw(self._rng, pieces)
-            else:
-                masses = material.draw_about(self._rng, grams or 0.0)
             if jar in self._on_pan and len(masses):
                 self._start_pouring(jar, np.cumsum(masses))
             else:
@@ -190,6 +185,15 @@ class Bench:
         """A fan blows over the pan (standard deviation in divisions); 0 switches it off."""
         with self._lock:
             self._pan.draught(divisions)
+
+    def _portion(
+        self, material: Material, grams: float | None, pieces: int | None
+    ) -> npt.NDArray[np.float64]:
+        if grams is not None and pieces is None:
+            return material.draw_about(self._rng, grams)
+        if pieces is not None and grams is None:
+            return material.draw(self._rng, pieces)
+        raise ValueError("Say how much to pour: either grams or pieces.")
 
     def _add(self, thing: Thing, masses: npt.NDArray[np.float64]) -> None:
         thing.filling += float(masses.sum())

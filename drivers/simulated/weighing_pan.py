@@ -67,24 +67,19 @@ class WeighingPan:
         self._air_divisions = profile.air
         self._start = self._at = now
         self._refreshes = 0
+        self._unseen: list[Sample] = []
         self.sample = self._convert()
 
     def advance(self, now: float) -> list[Sample]:
-        """Let time pass until ``now``; returns the conversions that fell into it, oldest first.
+        """Let time pass until ``now``; returns the conversions since the last call, oldest first.
 
         Of a gap of more than a minute (a machine that slept) only the last ten seconds are seen.
         """
-        rate = self.profile.readings_per_second
-        if now - self._at > _LONG_GAP:
-            self._refreshes = math.floor((now - _SEEN_OF_A_LONG_GAP - self._start) * rate)
-        samples = []
-        while (due := self._start + (self._refreshes + 1) / rate) <= now:
-            self._refreshes += 1
-            self._move_to(due)
-            samples.append(self._convert())
-        if samples:
-            self.sample = samples[-1]
-        return samples
+        self._convert_until(now)
+        seen, self._unseen = self._unseen, []
+        if seen:
+            self.sample = seen[-1]
+        return seen
 
     def load(self, grams: float, now: float) -> None:
         """A hand brings the load on the pan to ``grams`` in all: puts on, takes off, adds."""
@@ -117,8 +112,17 @@ class WeighingPan:
         self._air_divisions = divisions
 
     def _touch(self, now: float) -> None:
-        self.advance(now)
+        self._convert_until(now)
         self._move_to(max(now, self._at))
+
+    def _convert_until(self, now: float) -> None:
+        rate = self.profile.readings_per_second
+        if now - self._at > _LONG_GAP:
+            self._refreshes = math.floor((now - _SEEN_OF_A_LONG_GAP - self._start) * rate)
+        while (due := self._start + (self._refreshes + 1) / rate) <= now:
+            self._refreshes += 1
+            self._move_to(due)
+            self._unseen.append(self._convert())
 
     def _force(self) -> float:
         return sum(part.at(self._at) for part in (self._mass, self._press, self._lean))
