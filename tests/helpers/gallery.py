@@ -122,10 +122,173 @@ def buttons(table: Table) -> None:
     table.put(Chip(text="counted pieces back in"), 430, 500, 264, 46)
 
 
+def score(table: Table) -> None:
+    from kiosk.ui.widgets.action_button import MainButton
+    from kiosk.ui.widgets.score_tent import ScoreTent
+
+    table.strip(words=["Scale connected", "Team Heron", "cup 7"], clock_text="10:14")
+    table.pan(phase="captured", word="captured", label="inside", number="93.4", unit="g",
+              line1="with the cup 105.7 g")  # fmt: skip
+    table.sheet(step=4, text="Step 4 of 4: score")
+    table.say("cup [b]12.3[/b]  +  inside [b]93.4[/b] g", 444, 104, 542, 38, heavy=False,
+              markup=True, type_size=table.theme.second_line)  # fmt: skip
+    table.put(
+        ScoreTent(true_value=100, estimate=93.4, side="under", score_text="93.4",
+                  of_text="of 100 points", error_text="6.6 g", side_text="under",
+                  left_text="0 g", peak_text="100 g", right_text="200 g",
+                  yours_text="yours 93.4 g"),
+        444, 146, 542, 212,
+    )  # fmt: skip
+    table.put(MainButton(text="Next try"), 444, 492, 542, 88)
+    table.button("Home", "home")
+
+
+def key_done(table: Table) -> None:
+    from kiosk.ui.widgets.action_button import Chip, MainButton, SecondButton
+    from kiosk.ui.widgets.score_tent import ScoreTent
+
+    table.strip(words=["Scale connected", "Count key", "lentils"], lock="coach",
+                right_text="coach")  # fmt: skip
+    table.pan(phase="stable", word="stable", label="in the jar", number="2\u2009830",
+              unit="pieces", unit_below=True, line1="inside 100.0 g")  # fmt: skip
+    table.sheet(step=5, steps=5, text="Step 5 of 5: key")
+    table.say("2\u2009830 pieces", 444, 108, 270, 44, type_size=table.theme.instruction)
+    table.put(Chip(text="counted pieces back in"), 722, 107, 264, 46)
+    table.say("95 % sure: between [b]2\u2009770[/b] and [b]2\u2009890[/b]", 444, 156, 542, 34,
+              heavy=False, markup=True)  # fmt: skip
+    table.put(
+        ScoreTent(true_value=2830, band=0.0212, left_text="0", peak_text="2\u2009830",
+                  right_text="5\u2009660 pieces", cost_text="up to 2.2 points\nnear the top",
+                  band_text="the real number\nis in here"),
+        444, 196, 542, 156,
+    )  # fmt: skip
+    table.put(MainButton(text="Save as jar C", sign="tick"), 632, 492, 354, 88)
+    table.put(SecondButton(text="Print\nlabel", sign="printer"), 444, 492, 176, 88)
+    table.button("Home", "home")
+    table.button("Cover the\nbig number", "cover", 180, 212)
+
+
+PAIRS = ["Heron", "Wren", "Siskin", "Plover", "Linnet", "Dunlin", "Teal", "Swift", "Robin",
+         "Avocet", "Curlew", "Goldcrest", "Lapwing", "Pipit", "Redstart", "Osprey",
+         "Oystercatcher"]  # fmt: skip
+
+
+def hand_in(table: Table, cups: int = 9) -> None:
+    from kiosk.ui.widgets.action_button import MainButton
+    from kiosk.ui.widgets.cup_table import CupTable
+
+    table.strip(words=["Scale connected", "Hand in"])
+    table.pan(phase="hidden", word="hidden", hidden_text="cups are out")
+    table.sheet(step=3, text="Step 3 of 4: hand in")
+    table.say("Put cup 7 on the pan.", 444, 112, 542, 48, type_size=table.theme.instruction)
+    table.say("Not yours? Tap your number.", 444, 160, 542, 34, heavy=False,
+              type_size=table.theme.must)  # fmt: skip
+    out = [(7 + place, name) for place, name in enumerate(PAIRS[:cups])]
+    table.put(CupTable(cups=out, chosen=7, more_text="more"), 444, 202, 542, 282)
+    table.put(MainButton(text="Waiting for cup 7", state_name="waiting"), 444, 492, 542, 88)
+    table.button("Home", "home")
+
+
+def many_cups(table: Table) -> None:
+    hand_in(table, cups=17)
+
+
+def take_cup(table: Table) -> None:
+    from kiosk.ui.widgets.action_button import MainButton
+    from kiosk.ui.widgets.cup import CupDrawing, CupRow
+    from kiosk.ui.widgets.sheet import Panel
+
+    table.strip(words=["Scale connected", "Team Heron"])
+    table.pan(phase="hidden", word="hidden", hidden_text="cups are out", simulated=True)
+    table.sheet(step=2, text="Step 2 of 4: fill")
+    table.say("Fill it in your hand.\nBring it back.", 444, 110, 542, 90, line_height=1,
+              type_size=table.theme.instruction)  # fmt: skip
+    table.put(Panel(), 444, 204, 542, 166)
+    table.put(CupDrawing(number=7), 466, 214, 190, 146)
+    table.put(CupRow(numbers=[7, 8, 9, 10], mine=7, places=7), 444, 413, 542, 66)
+    table.put(MainButton(text="Next pair"), 444, 492, 542, 88)
+    table.button("Home", "home")
+
+
+def things(table: Table) -> None:
+    from kiosk.ui.widgets.cup import CupDrawing
+    from kiosk.ui.widgets.scale_art import JarArt, PlugArt, ScaleArt, TrayArt, WeightArt
+
+    table.strip(words=["Scale unplugged", "Team Heron"], connected=False)
+    for place, (load, arrows) in enumerate((("none", "none"), ("empty cup", "down"),
+                                            ("filled cup", "none"), ("full tray", "up"))):  # fmt: skip
+        table.put(ScaleArt(load=load, arrows=arrows), 12 + 252 * place, 50, 240, 230)
+    table.put(ScaleArt(load="jar"), 12, 300, 200, 150)
+    table.put(ScaleArt(arrows="up"), 220, 300, 112, 76)
+    table.put(JarArt(text="?"), 350, 300, 150, 196)
+    table.put(JarArt(), 520, 300, 70, 90)
+    table.put(TrayArt(pieces=True), 610, 300, 120, 60)
+    table.put(TrayArt(), 610, 380, 120, 60)
+    table.put(WeightArt(), 750, 300, 58, 78)
+    table.put(PlugArt(), 830, 300, 110, 34)
+    table.put(PlugArt(connected=False), 830, 350, 110, 34)
+    for place, look in enumerate(("out", "yours", "chosen", "in")):
+        table.put(CupDrawing(number=7, look=look), 12 + 170 * place, 480, 154, 112)
+    table.put(CupDrawing(look="plain", filled=True), 700, 470, 150, 120)
+    table.put(CupDrawing(look="plain", filled=True), 870, 500, 90, 64)
+
+
+def pans(table: Table) -> None:
+    from kiosk.ui.widgets.pan import Pan
+
+    looks: list[dict[str, Any]] = [
+        {"phase": "not zero", "word": "not zero", "number": "0.3", "unit": "g",
+         "line1": "should be 0.0 g"},
+        {"phase": "too heavy", "word": "too heavy", "hidden_text": "Too heavy"},
+        {"phase": "unplugged", "word": "unplugged", "hidden_text": "no scale"},
+        {"phase": "no mass", "word": "no number", "hidden_text": "Look at the display"},
+        {"phase": "moving", "word": "moving", "label": "in the jar", "number": "\u22121\u2009234.5",
+         "unit": "g", "line1": "tray 21.4 g taken off", "line2": "simulated", "simulated": True},
+        {"phase": "pouring", "word": "pouring", "label": "in the jar", "number": "10\u2009730",
+         "unit": "pieces", "unit_below": True, "line1": "10\u2009500 to 10\u2009960",
+         "line2": "inside 379.0 g"},
+    ]  # fmt: skip
+    for place, look in enumerate(looks):
+        table.put(Pan(**look), 10 + 338 * (place % 3), 10 + 295 * (place // 3), 330, 290)
+
+
+def tents(table: Table) -> None:
+    from kiosk.ui.widgets.score_tent import ScoreTent
+    from kiosk.ui.widgets.sheet import Sheet
+
+    table.put(Sheet(), 8, 8, 1008, 584)
+    cases: list[dict[str, Any]] = [
+        {"estimate": 112.0, "side": "over", "score_text": "88.0", "error_text": "12.0 g",
+         "side_text": "over", "yours_text": "yours 112.0 g"},
+        {"estimate": 251.4, "side": "over", "score_text": "0.0", "error_text": "151.4 g",
+         "side_text": "double or more", "yours_text": "yours 251.4 g"},
+        {"estimate": 2.0, "side": "under", "score_text": "2.0", "error_text": "98.0 g",
+         "side_text": "under", "yours_text": "yours 2.0 g"},
+        {"estimate": 100.0, "side": "on target", "score_text": "100.0", "error_text": "0.0 g",
+         "side_text": "on target", "yours_text": "yours 100.0 g"},
+    ]  # fmt: skip
+    for place, case in enumerate(cases):
+        tent = ScoreTent(of_text="of 100 points", left_text="0 g", peak_text="100 g",
+                         right_text="200 g", **case)  # fmt: skip
+        table.put(tent, 20 + 490 * (place % 2), 20 + 220 * (place // 2), 470, 205)
+    for place, (estimate, side) in enumerate(((70, "under"), (99, "on target"), (130, "over"),
+                                              (250, "over"), (93, "under"))):  # fmt: skip
+        small = ScoreTent(compact=True, estimate=estimate, side=side)
+        table.put(small, 30 + 200 * place, 470, 190 if place < 4 else 90, 100 if place < 4 else 50)
+
+
 SCENES: dict[str, Scene] = {
     "weigh-empty": weigh_empty,
     "pouring": pouring,
     "buttons": buttons,
+    "score": score,
+    "key-done": key_done,
+    "hand-in": hand_in,
+    "many-cups": many_cups,
+    "take-cup": take_cup,
+    "things": things,
+    "pans": pans,
+    "tents": tents,
 }
 
 

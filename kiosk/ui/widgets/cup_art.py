@@ -42,7 +42,7 @@ def draw_cup(
         middle = top + rim + (high - rim - line) / 2
         pencil.text(
             number, left + wide / 2, middle + CAP / 2 * size / unit, size, words,
-            bold=True, anchor="middle", room=wide - 2 * narrow - line,
+            bold=True, anchor="middle", room=wide - inset - narrow - line,
         )  # fmt: skip
 
 

@@ -32,23 +32,27 @@ class Drawing(Widget):
         theme.bind(u=self._follow_theme)
         self._repaint()
 
+    def sheet(self) -> tuple[float, float] | None:
+        """Width and height in units that the art fills; None where it follows the widget."""
+        return self.sheet_size
+
     @property
     def wide(self) -> float:
         """Width of the drawing in units."""
-        return self.sheet_size[0] if self.sheet_size else self.width / theme.u
+        sheet = self.sheet()
+        return sheet[0] if sheet else self.width / theme.u
 
     @property
     def high(self) -> float:
         """Height of the drawing in units."""
-        return self.sheet_size[1] if self.sheet_size else self.height / theme.u
+        sheet = self.sheet()
+        return sheet[1] if sheet else self.height / theme.u
 
     @property
     def scale(self) -> float:
         """Pixels of one unit of this drawing."""
-        if not self.sheet_size:
-            return float(theme.u)
-        wide, high = self.sheet_size
-        return float(min(self.width / wide, self.height / high))
+        sheet = self.sheet()
+        return float(min(self.width / sheet[0], self.height / sheet[1]) if sheet else theme.u)
 
     def type_size(self, role_size: float) -> float:
         """``role_size`` in pixels, in proportion when the drawing is smaller than in the look."""

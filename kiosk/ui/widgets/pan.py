@@ -149,7 +149,7 @@ class Pan(Drawing):
 
     def _paint_reading(self, pencil: Pencil) -> None:
         rise = 26 if self.unit_below else 14 if self.line1 else 0
-        baseline = 38 - rise
+        baseline = 12 if self.unit_below else 34 - rise
         if self.label:
             self._centred(pencil, self.label, -72 - rise, theme.pan_label)
         self._paint_number(pencil, baseline)

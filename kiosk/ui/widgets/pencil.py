@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
+from math import ceil
 from typing import Any
 
 from kivy.core.text import Label as CoreLabel
@@ -132,7 +133,7 @@ class Pencil:
         size, width = fitted(words, size, bold, None if room is None else room * scale)
         shift = {"left": 0.0, "middle": width / 2, "right": width}[anchor]
         pixel_x = round(left + x * scale - shift)
-        pixel_top = round(top - baseline * scale + ASCENT * size)
+        pixel_top = round(top - baseline * scale) + ceil(ASCENT * size)
         shape, asked = self._next(), (words, pixel_x, pixel_top, size, bold, colour)
         if shape.asked != asked:
             shape.asked = asked

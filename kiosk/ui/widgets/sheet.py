@@ -12,7 +12,7 @@ from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.geometry import Point, clipped
 from kiosk.ui.widgets.pencil import Pencil
 
-PLANK = 112  # units between two seams of the table top
+FIRST_SEAM, PLANK = 152, 112  # units from the top to a seam of the table top, and between two
 SHADE = 5  # how far a flat shade reaches out to the left and down
 
 
@@ -22,8 +22,8 @@ class Bench(Drawing, FloatLayout):
     def paint(self, pencil: Pencil) -> None:
         """Draw the wood and its seams."""
         pencil.box(0, 0, self.wide, self.high, 0, theme.bench)
-        seams = int(self.high // PLANK)
-        lines = [PLANK * (seam + 1) + 40 for seam in range(seams)]
+        seams = int((self.high - FIRST_SEAM) // PLANK) + 1
+        lines = [FIRST_SEAM + PLANK * seam for seam in range(seams)]
         pencil.fills(
             [[(0, y - 1), (self.wide, y - 1), (self.wide, y + 1), (0, y + 1)] for y in lines],
             theme.seam,

@@ -1,0 +1,180 @@
+"""Pictures of things: the scale and what may stand on it. Fixed art; no weight moves it."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from kivy.properties import BooleanProperty, OptionProperty, StringProperty
+
+from kiosk.ui.palette import Colour
+from kiosk.ui.theme import theme
+from kiosk.ui.widgets import mark
+from kiosk.ui.widgets.cup_art import CAP, draw_cup
+from kiosk.ui.widgets.drawing import Drawing
+from kiosk.ui.widgets.geometry import Point
+from kiosk.ui.widgets.pencil import Pencil
+
+WIDE = 252  # units of the dish, from edge to edge
+DISH_HIGH = 92  # from the dish down to the table
+LOAD_HIGH = 118  # room over the dish for what stands on it
+ARROW_HIGH = 58  # room over an empty dish for an arrow
+
+
+def draw_arrow(pencil: Pencil, x: float, tail: float, tip: float, colour: Colour) -> None:
+    """A thick arrow up or down from ``tail`` to ``tip``."""
+    way = 1 if tip > tail else -1
+    pencil.stroke([(x, tail), (x, tip - way * 22)], 7, colour)
+    pencil.fill([(x - 16, tip - way * 25), (x + 16, tip - way * 25), (x, tip)], colour)
+
+
+def draw_scale(pencil: Pencil, top: float) -> None:
+    """The scale with its dish at ``top``, standing on the lower edge."""
+    dish = [(14, top + 2), (WIDE - 14, top + 2), (WIDE - 49, top + 27), (49, top + 27)]
+    pencil.fill([(115, top + 26), (137, top + 26), (143, top + 54), (109, top + 54)], theme.ink)
+    pencil.box(33, top + 51, 186, 38, 14, theme.ink)
+    pencil.box(33, top + 70, 186, 20, 6, theme.ink)
+    pencil.box(36.5, top + 54.5, 179, 31, 11, theme.lamp)
+    pencil.box(36.5, top + 70, 179, 16.5, 3.5, theme.lamp)
+    pencil.fill(dish, theme.card)
+    pencil.stroke(dish, 4, theme.ink, closed=True)
+    pencil.stroke([(3, top), (WIDE - 3, top)], 6, theme.ink)
+
+
+def draw_tray(pencil: Pencil, box: tuple[float, float, float, float], pieces: bool) -> None:
+    """A flat tray in ``box`` (left, top, width, height), with a heap of ``pieces`` or without."""
+    left, top, wide, high = box
+    rim = top + high * 0.32
+    if pieces:
+        radius = wide * 0.045
+        rows = ((0.0, 8, 0.0), (radius * 1.3, 6, 0.06), (radius * 2.4, 3, 0.2))
+        for lift, count, inset in rows:
+            for piece in range(count):
+                share = 0.17 + inset + (0.66 - 2 * inset) * piece / (count - 1)
+                pencil.disc(left + wide * share, rim - lift - 1, radius, theme.act)
+    body: list[Point] = [
+        (left + wide * 0.06, rim), (left + wide * 0.94, rim),
+        (left + wide * 0.83, top + high - 2), (left + wide * 0.17, top + high - 2),
+    ]  # fmt: skip
+    pencil.fill(body, theme.steel)
+    pencil.stroke(body, wide * 0.028, theme.ink, closed=True)
+    pencil.stroke([(left + 2, rim), (left + wide - 2, rim)], wide * 0.042, theme.ink)
+
+
+def draw_jar(
+    pencil: Pencil, box: tuple[float, float, float, float], words: str = "", size: float = 0.0
+) -> None:
+    """A jar in its paper sleeve in ``box``; ``words`` of ``size`` pixels stand on it."""
+    left, top, wide, high = box
+    unit, line = wide / 148, 3.5 * max(wide / 148, 0.8)
+    middle = left + wide / 2
+    body = top + 34 * unit
+    pencil.box(middle - 59 * unit, top + 4 * unit, 118 * unit, 32 * unit, 7 * unit, theme.ink)
+    pencil.box(left, body, wide, high - 34 * unit, 26 * unit, theme.kraft)
+    pencil.frame(left, body, wide, high - 34 * unit, 26 * unit, line, theme.ink)
+    pencil.box(middle - 12 * unit, top, 24 * unit, 52 * unit, 0, theme.card)
+    pencil.frame(middle - 12 * unit, top, 24 * unit, 52 * unit, 0, 2.5 * max(unit, 0.8), theme.ink)
+    if words:
+        centre = body + (high - 34 * unit) * 0.55
+        pencil.text(words, middle, centre + CAP / 2 * size / pencil.unit, size, theme.ink,
+                    bold=True, anchor="middle", room=wide - 16 * unit)  # fmt: skip
+
+
+def draw_weight(pencil: Pencil, box: tuple[float, float, float, float]) -> None:
+    """A check weight with its knob in ``box``."""
+    left, top, wide, high = box
+    middle, line = left + wide / 2, wide * 0.065
+    pencil.box(middle - wide * 0.16, top + high * 0.24, wide * 0.32, high * 0.2, 1, theme.lamp)
+    pencil.frame(middle - wide * 0.16, top + high * 0.24, wide * 0.32, high * 0.2, 1, line,
+                 theme.ink)  # fmt: skip
+    pencil.disc(middle, top + wide * 0.21, wide * 0.21, theme.ink)
+    pencil.disc(middle, top + wide * 0.21, wide * 0.21 - line, theme.lamp)
+    pencil.box(left, top + high * 0.36, wide, high * 0.64, wide * 0.12, theme.lamp)
+    pencil.frame(left, top + high * 0.36, wide, high * 0.64, wide * 0.12, line, theme.ink)
+
+
+class ScaleArt(Drawing):
+    """The scale, ``load`` on its dish, ``arrows`` that say: put it on, take it off."""
+
+    follows: ClassVar[tuple[str, ...]] = ("load", "arrows")
+
+    load = OptionProperty(
+        "none", options=["none", "empty cup", "filled cup", "tray", "full tray", "jar"]
+    )
+    arrows = OptionProperty("none", options=["none", "down", "up"])
+
+    def sheet(self) -> tuple[float, float]:
+        """Without a load the art is flatter."""
+        return WIDE, DISH_HIGH + self._room()
+
+    def _room(self) -> float:
+        if self.load != "none":
+            return LOAD_HIGH + (26 if self.arrows != "none" else 0)
+        return ARROW_HIGH if self.arrows != "none" else 4
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the scale from the dish down, the load from the dish up."""
+        top = self._room()
+        draw_scale(pencil, top)
+        self._paint_load(pencil, top - 3)
+        if self.arrows == "none":
+            return
+        places, low = ((16, WIDE - 16), 90.0) if self.load != "none" else ((WIDE / 2,), top - 8)
+        tail, tip = (4.0, low) if self.arrows == "down" else (low, 4.0)
+        for x in places:
+            draw_arrow(pencil, x, tail, tip, theme.act)
+
+    def _paint_load(self, pencil: Pencil, foot: float) -> None:
+        if self.load in ("empty cup", "filled cup"):
+            draw_cup(pencil, (41, foot - 115, 170, 115), theme.card, rim=10, lean=0.16,
+                     filled=self.load == "filled cup")  # fmt: skip
+        elif self.load in ("tray", "full tray"):
+            draw_tray(pencil, (41, foot - 74, 170, 74), pieces=self.load == "full tray")
+        elif self.load == "jar":
+            draw_jar(pencil, (80, foot - 116, 92, 116))
+
+
+class JarArt(Drawing):
+    """One jar in its sleeve; every jar of students is this picture."""
+
+    sheet_size = (150, 196)
+    follows: ClassVar[tuple[str, ...]] = ("text",)
+    text = StringProperty("")
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the jar."""
+        draw_jar(pencil, (1, 1, 148, 193), self.text, self.type_size(theme.big_cup))
+
+
+class TrayArt(Drawing):
+    """The tray, with ``pieces`` in it or empty."""
+
+    sheet_size = (120, 60)
+    follows: ClassVar[tuple[str, ...]] = ("pieces",)
+    pieces = BooleanProperty(False)
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the tray."""
+        draw_tray(pencil, (1, 0, 118, 60), self.pieces)
+
+
+class WeightArt(Drawing):
+    """A check weight."""
+
+    sheet_size = (58, 78)
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the weight."""
+        draw_weight(pencil, (1, 1, 56, 76))
+
+
+class PlugArt(Drawing):
+    """The plug of the scale, together or apart."""
+
+    sheet_size = (110, 34)
+    follows: ClassVar[tuple[str, ...]] = ("connected",)
+    connected = BooleanProperty(True)
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw both halves."""
+        draw = mark.plug if self.connected else mark.parted_plug
+        draw(pencil, 55, 17, 54, theme.ink)

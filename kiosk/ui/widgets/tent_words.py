@@ -1,0 +1,113 @@
+"""The words around the tent: in its two empty corners and along its base."""
+
+from __future__ import annotations
+
+from kiosk.ui.palette import Colour
+from kiosk.ui.theme import theme
+from kiosk.ui.widgets import mark
+from kiosk.ui.widgets.pencil import Pencil, text_width
+from kiosk.ui.widgets.tent_shape import TentShape
+
+UNIT_SHARE = 0.6  # size of the unit beside a number in a corner
+APART = 12  # units between two words on the axis
+
+
+def paint_points(pencil: Pencil, tent: TentShape, points: str, of_text: str) -> None:
+    """The score and what it is out of, in the left corner."""
+    top = tent.base - tent.high
+    pencil.text(points, 0, top + 43, theme.score, theme.ink, bold=True,
+                room=_room(tent, top + 43))  # fmt: skip
+    pencil.text(of_text, 1, top + 72, theme.pan_line, theme.ink, room=_room(tent, top + 72))
+
+
+def paint_error(
+    pencil: Pencil, tent: TentShape, side: str, error_text: str, side_text: str
+) -> None:
+    """By how much, and on which side, in the right corner."""
+    colour = mark.DATA_WORD_COLOURS[side]
+    top, right = tent.base - tent.high, 2 * tent.left + tent.wide
+    first = top + 40
+    amount, _, unit = error_text.rpartition(" ")
+    unit_size = theme.volume * UNIT_SHARE
+    width = pencil.text(unit, right, first, unit_size, colour, bold=True, anchor="right")
+    gap = unit_size * 0.26 / pencil.unit if unit else 0
+    pencil.text(amount, right - width - gap, first, theme.volume, colour, bold=True,
+                anchor="right", room=_room(tent, first) - width - gap)  # fmt: skip
+    second = first + (37 if error_text else 0)
+    _paint_side(pencil, tent, side, side_text, second)
+
+
+def _paint_side(pencil: Pencil, tent: TentShape, side: str, words: str, baseline: float) -> None:
+    size, right = theme.card_title, 2 * tent.left + tent.wide
+    colour = mark.DATA_WORD_COLOURS[side]
+    room = _room(tent, baseline) - 32
+    lines = [words]
+    if text_width(words, size, True) / pencil.unit > room and " " in words:
+        head, _, tail = words.partition(" ")
+        lines = [head, tail]
+    width = 0.0
+    for place, line in enumerate(lines):
+        y = baseline + place * size * 1.1 / pencil.unit
+        wide = pencil.text(line, right, y, size, colour, bold=True, anchor="right",
+                           room=_room(tent, y))  # fmt: skip
+        width = width or wide
+    if words:
+        mark.SIGNS[side](
+            pencil, right - width - 21, baseline - size * 0.36 / pencil.unit, 10,
+            mark.DATA_COLOURS[side],
+        )  # fmt: skip
+
+
+def paint_cost_words(pencil: Pencil, tent: TentShape, cost_text: str) -> None:
+    """What an unsure key costs, in the left corner."""
+    for line, (words, baseline) in enumerate(_two_lines(tent, cost_text)):
+        pencil.text(words, 0, baseline, theme.body, theme.ink, bold=not line,
+                    room=_room(tent, baseline))  # fmt: skip
+
+
+def paint_band_words(pencil: Pencil, tent: TentShape, band: float, band_text: str) -> None:
+    """What the flat top means, in the right corner, with a line that leads to it."""
+    right, width, baseline = 2 * tent.left + tent.wide, 0.0, 0.0
+    for line, (words, baseline) in enumerate(_two_lines(tent, band_text)):
+        width = pencil.text(words, right, baseline, theme.body, theme.on_x, bold=not line,
+                            anchor="right", room=_room(tent, baseline))  # fmt: skip
+    if width:
+        side, level = tent.x(1 + band) + 6, baseline - theme.body * 0.36 / pencil.unit
+        end = right - width - 22
+        if end - side > 60:
+            pencil.stroke([(side, level - 12), (side + 52, level), (end, level)], 2.5, theme.on_x)
+
+
+def paint_axis_words(
+    pencil: Pencil, tent: TentShape, marked: float | None, colour: Colour, *,
+    left: str, peak: str, right: str, yours: str,
+) -> None:  # fmt: skip
+    """0, the true value and double under the base, and the estimate between them."""
+    baseline, size = tent.base + 31, theme.label
+    end = 2 * tent.left + tent.wide
+    left_end = pencil.text(left, 0, baseline, size, theme.ink)
+    right_start = end - pencil.text(right, end, baseline, size, theme.ink, anchor="right")
+    middle, half = tent.x(1), text_width(peak, size, True) / pencil.unit / 2
+    peak_start = middle - half
+    if marked is not None and yours:
+        wide = text_width(yours, size, True) / pencil.unit
+        start = min(max(marked - wide / 2, left_end + APART), right_start - APART - wide)
+        if start < middle + half + APART and start + wide > middle - half - APART:
+            # Too close to stand apart: each on its own side of the ridge pole.
+            if marked <= middle:
+                start, peak_start = middle - 9 - wide, middle + 6
+            else:
+                start, peak_start = middle + 9, middle - 6 - 2 * half
+        pencil.text(yours, start, baseline, size, colour, bold=True)
+    pencil.text(peak, peak_start, baseline, size, theme.ink, bold=True)
+
+
+def _two_lines(tent: TentShape, words: str) -> list[tuple[str, float]]:
+    top = tent.base - tent.high
+    return [(line, top + 24 + 30 * place) for place, line in enumerate(words.split("\n"))]
+
+
+def _room(tent: TentShape, baseline: float) -> float:
+    """Units between the edge of the widget and the slope, at the foot of a line of text."""
+    share = (tent.base - baseline - 6) / tent.high
+    return tent.left + tent.wide / 2 * min(max(share, 0.2), 1) - 8
