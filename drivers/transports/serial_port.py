@@ -21,9 +21,13 @@ class SerialPort:
         self._port = port
 
     def read(self) -> bytes:
-        """All that waits, or the next byte, or nothing within the port's patience."""
+        """All that waits, or what comes next, or nothing within the port's patience."""
         with using():
-            return bytes(self._port.read(self._port.in_waiting or 1))
+            if waiting := self._port.in_waiting:
+                return bytes(self._port.read(waiting))
+            first = bytes(self._port.read(1))
+            # It seldom comes alone, but to read more than is there would wait for the rest.
+            return first + bytes(self._port.read(self._port.in_waiting)) if first else b""
 
     def write(self, data: bytes) -> None:
         """Send all of ``data``."""

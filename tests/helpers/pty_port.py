@@ -6,6 +6,8 @@ import os
 import tty
 from pathlib import Path
 
+from drivers.transports import Transport
+
 
 class PtyPort:
     """``link`` always names the present device, as a rule of the system would keep it."""
@@ -48,3 +50,13 @@ class PtyPort:
         while len(data) < size:
             data += os.read(self._master, size - len(data))
         return data
+
+
+def read_until(port: Transport, size: int) -> bytes:
+    """Bytes that travel through a terminal may come in parts: read until there are ``size``."""
+    data = b""
+    for _ in range(100):
+        data += port.read()
+        if len(data) >= size:
+            break
+    return data

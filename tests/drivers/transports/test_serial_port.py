@@ -10,7 +10,7 @@ from pytest_mock import MockerFixture
 from drivers.errors import PortLost, PortUnavailable, Reason
 from drivers.transports.port_settings import PortSettings
 from drivers.transports.serial_port import open_serial_port
-from tests.helpers.pty_port import PtyPort
+from tests.helpers.pty_port import PtyPort, read_until
 
 PATIENCE = 0.02
 
@@ -27,7 +27,7 @@ def test_bytes_travel_both_ways(cable: PtyPort) -> None:
     port.write(b"\nW\r")
     assert cable.heard(3) == b"\nW\r"
     cable.say(b"\n?\r")
-    assert port.read() == b"\n?\r"
+    assert read_until(port, 3) == b"\n?\r"
     port.close()
 
 
@@ -42,7 +42,7 @@ def test_what_waited_before_the_opening_is_thrown_away(cable: PtyPort) -> None:
         cable.say(b"\n 1G      999.99g  \r")
     port = open_serial_port(str(cable.link), PortSettings(), PATIENCE)
     cable.say(b"\n?\r")
-    assert port.read() == b"\n?\r"
+    assert read_until(port, 3) == b"\n?\r"
     port.close()
 
 

@@ -1,0 +1,181 @@
+"""Balance: one port, one dialect, one reader thread; what it tells goes to ``publish``.
+
+The thread only calls ``pump``; a test may call it instead, with a clock of its own. Nobody but
+the thread touches the port, so closing needs no more than to ask it to end.
+"""
+
+from __future__ import annotations
+
+import logging
+import threading
+import time
+from collections.abc import Callable
+from typing import Protocol
+
+from drivers.dialects import Dialect, make_dialect
+from drivers.errors import PortUnavailable, Reason
+from drivers.events import Back, BalanceEvent, CommandRefused, Lost
+from drivers.packet import Packet
+from drivers.port import PATIENCE, Port
+from drivers.transports import Transport
+from drivers.transports.port_settings import parse_port_settings
+
+RETRY_EVERY = 1.0  # seconds between two looks for a lost port
+
+Clock = Callable[[], float]
+Wait = Callable[[float], object]
+Publish = Callable[[BalanceEvent], object]
+
+_log = logging.getLogger(__name__)
+
+
+class Opener(Protocol):
+    """What a Balance needs of a port."""
+
+    @property
+    def where(self) -> str:
+        """Its present address."""
+        ...
+
+    def open(self) -> Transport:
+        """Open it. Raises PortUnavailable."""
+        ...
+
+
+class Balance:
+    """Reads a balance until it is closed, through every loss of its port.
+
+    Each opening is published as Back, each failure as one Lost, however long it lasts; after a
+    Lost no command is under way any more. ``publish`` is called by the reader thread. ``wait``
+    pauses for some seconds between two looks for the port; by default ``close`` cuts it short.
+    """
+
+    def __init__(
+        self,
+        port: Opener,
+        dialect: Dialect,
+        *,
+        publish: Publish,
+        clock: Clock = time.monotonic,
+        wait: Wait | None = None,
+    ) -> None:
+        self._port = port
+        self._dialect = dialect
+        self._publish = publish
+        self._clock = clock
+        self._closing = threading.Event()
+        self._wait = self._closing.wait if wait is None else wait
+        self._zero_wanted = threading.Event()
+        self._transport: Transport | None = None
+        self._lost = False
+        self._look_at = clock()
+        self._thread: threading.Thread | None = None
+
+    def start(self) -> None:
+        """Begin to read, in a thread of its own."""
+        self._thread = threading.Thread(
+            target=self._run, name=f"balance {self._port.where}", daemon=True
+        )
+        self._thread.start()
+
+    def zero(self) -> None:
+        """Ask for zero; CommandDone or CommandRefused tells the outcome, Lost ends it too."""
+        self._zero_wanted.set()
+
+    def close(self, deadline: float = 2.0) -> None:
+        """End, within ``deadline`` seconds at the most; a thread stuck in a driver is left."""
+        self._closing.set()
+        if self._thread is None:
+            self._let_go()
+        elif self._thread is not threading.current_thread():
+            self._thread.join(deadline)
+
+    def pump(self) -> None:
+        """One turn: send what is due, read, publish. Without a port: look for it.
+
+        Anything that fails is published as Lost.
+        """
+        try:
+            if self._transport is None:
+                self._look_for_port()
+            else:
+                self._exchange(self._transport)
+        except PortUnavailable as failure:
+            self._lose(failure.reason, failure.detail)
+        except Exception as fault:
+            # A fault of ours: the screen must know, the log keeps where, and reading goes on.
+            _log.exception("reading the balance at %s failed", self._port.where)
+            self._lose(Reason.OTHER, f"{type(fault).__name__}: {fault}")
+
+    def _run(self) -> None:
+        try:
+            while not self._closing.is_set():
+                self.pump()
+        finally:
+            self._let_go()
+
+    def _exchange(self, transport: Transport) -> None:
+        if self._zero_wanted.is_set():
+            self._zero_wanted.clear()
+            self._dialect.zero()
+        if request := self._dialect.due(self._clock()):
+            transport.write(request)
+        data = transport.read()
+        for event in self._dialect.feed(Packet(self._clock(), data)):
+            self._publish(event)
+
+    def _look_for_port(self) -> None:
+        pause = self._look_at - self._clock()
+        if pause > 0:
+            self._wait(pause)
+        try:
+            if self._closing.is_set() or self._clock() < self._look_at:
+                return
+            self._transport = self._port.open()
+        finally:
+            self._refuse_zero()
+        now = self._clock()
+        self._dialect.reset(now)
+        self._lost = False
+        self._publish(Back(where=self._port.where, at=now))
+
+    def _refuse_zero(self) -> None:
+        # Done later, when the port is back, it might zero a load that nobody thinks of any more.
+        if self._zero_wanted.is_set():
+            self._zero_wanted.clear()
+            reason = "the balance is not connected"
+            self._publish(CommandRefused(command="zero", reason=reason, at=self._clock()))
+
+    def _lose(self, reason: Reason, detail: str) -> None:
+        self._let_go()
+        self._look_at = self._clock() + RETRY_EVERY
+        if not self._lost:
+            self._lost = True
+            self._publish(Lost(reason=reason, detail=detail, at=self._clock()))
+
+    def _let_go(self) -> None:
+        transport, self._transport = self._transport, None
+        if transport is not None:
+            transport.close()
+
+
+def open_balance(
+    where: str,
+    *,
+    dialect: str = "sma",
+    port_settings: str | None = None,
+    name: str | None = None,
+    publish: Publish,
+    clock: Clock = time.monotonic,
+    wait: Wait | None = None,
+    patience: float = PATIENCE,
+) -> Balance:
+    """A balance at ``where``: a path, a COM port or a URL; ``start`` it, or ``pump`` it.
+
+    ``name`` is what its readings carry (``where`` if not given), ``patience`` how many seconds a
+    read waits. BadAddress if the words make no sense. A port that is not there yet is published
+    as Lost, and looked for.
+    """
+    port = Port(where, parse_port_settings(port_settings), patience)
+    speaker = make_dialect(dialect, where if name is None else name)
+    return Balance(port, speaker, publish=publish, clock=clock, wait=wait)

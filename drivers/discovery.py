@@ -1,0 +1,77 @@
+"""Which ports there are, and which of them is the one that was unplugged.
+
+After an unplug a port may come back under another name. A USB port is known by its serial number,
+or, where it has none, by its kind and the socket it is plugged into; everything else by its path.
+A symbolic link stays the path that was given, since whoever made it keeps it up to date.
+"""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+
+from serial.tools import list_ports as pyserial_ports
+
+from drivers.transports.addresses import is_url
+
+
+@dataclass(frozen=True, slots=True)
+class PortIdentity:
+    """A port of this machine: its address now, and what stays when it is plugged in again.
+
+    ``vid``, ``pid`` and ``location`` are those of USB; None where the system does not say.
+    """
+
+    where: str
+    description: str = ""
+    vid: int | None = None
+    pid: int | None = None
+    serial_number: str | None = None
+    location: str | None = None
+
+
+def list_ports() -> list[PortIdentity]:
+    """The serial ports of this machine, by address; nothing is opened."""
+    found = (
+        PortIdentity(
+            where=port.device,
+            description=port.description or "",
+            vid=port.vid,
+            pid=port.pid,
+            serial_number=port.serial_number or None,
+            location=port.location or None,
+        )
+        for port in pyserial_ports.comports()
+    )
+    return sorted(found, key=lambda port: port.where)
+
+
+def identify(address: str) -> PortIdentity:
+    """What is known of the port at ``address``; of a link or a URL only the address."""
+    if not is_url(address):
+        for port in list_ports():
+            if port.where == address:
+                return port
+    return PortIdentity(where=address)
+
+
+def find_again(identity: PortIdentity) -> str | None:
+    """Where that port is now; None while it is not there."""
+    if is_url(identity.where):
+        return identity.where
+    ports = list_ports()
+    if identity.vid is not None:
+        return _same_device(identity, ports)
+    listed = any(port.where == identity.where for port in ports)
+    return identity.where if listed or os.path.exists(identity.where) else None
+
+
+def _same_device(identity: PortIdentity, ports: list[PortIdentity]) -> str | None:
+    def kind(port: PortIdentity) -> tuple[int | None, int | None, str | None]:
+        return port.vid, port.pid, port.serial_number
+
+    same = [port for port in ports if kind(port) == kind(identity)]
+    # Bridges are sold with one serial number for all: only a single one is known by it.
+    if identity.serial_number is None or len(same) > 1:
+        same = [port for port in same if port.location == identity.location]
+    return same[0].where if same else None

@@ -1,0 +1,35 @@
+"""Port: one port, wherever it is plugged in now."""
+
+from __future__ import annotations
+
+from drivers.discovery import PortIdentity, find_again, identify
+from drivers.errors import PortUnavailable, Reason
+from drivers.transports import Transport
+from drivers.transports.addresses import check_address, open_transport
+from drivers.transports.port_settings import PortSettings
+
+PATIENCE = 0.05  # seconds that a read waits
+
+
+class Port:
+    """Opens a port, and after an unplug the same port again, perhaps under another name.
+
+    ``where`` is its present address. BadAddress if the address can be none.
+    """
+
+    def __init__(self, address: str, settings: PortSettings, patience: float = PATIENCE) -> None:
+        check_address(address)
+        self.where = address
+        self._settings = settings
+        self._patience = patience
+        self._identity: PortIdentity | None = None
+
+    def open(self) -> Transport:
+        """The port, open and free of stale bytes. Raises PortUnavailable."""
+        where = self.where if self._identity is None else find_again(self._identity)
+        if where is None:
+            raise PortUnavailable(Reason.MISSING, self.where)
+        transport = open_transport(where, self._settings, self._patience)
+        self.where = where
+        self._identity = identify(where)
+        return transport
