@@ -17,9 +17,25 @@ def number(value: Decimal | int, decimals: int | None = None) -> str:
     return f"{MINUS}{text}" if exact < 0 else text
 
 
-def grams(mass: Decimal) -> str:
-    """A mass with the digits that the balance showed: ``93.4 g``."""
-    return f"{number(mass)} g"
+def decimals_of(step: Decimal | None) -> int | None:
+    """Decimals that tell one ``step`` from the next: 1 for 0.1 and 0.5, 0 for 2; None if unknown.
+
+    A balance that shows kilograms or ounces would otherwise lend its grams more digits than it
+    has.
+    """
+    if step is None or step <= 0:
+        return None
+    return max(0, -step.adjusted())
+
+
+def mass_number(mass: Decimal, step: Decimal | None = None) -> str:
+    """A mass without its unit, with the decimals of a balance that steps by ``step`` grams."""
+    return number(mass, decimals_of(step))
+
+
+def grams(mass: Decimal, step: Decimal | None = None) -> str:
+    """A mass with its unit: ``93.4 g``."""
+    return f"{mass_number(mass, step)} g"
 
 
 def percent(value: Decimal, decimals: int = 1) -> str:

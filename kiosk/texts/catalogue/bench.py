@@ -22,6 +22,9 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "bench.tare": "its tare",
     "bench.unplug": "unplug",
     "bench.plug": "plug in",
-    "bench.more": "more",
+    "bench.more": "Keys and cable",
+    "bench.back": "Back to the things",
+    "bench.switch_off": "switch off",
+    "bench.wake": "switch on",
     "bench.clear": "clear pan",
 }

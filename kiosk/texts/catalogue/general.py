@@ -7,7 +7,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "home.fill_cup": "Fill a cup",
     "home.fill_cup.by_feel": "{goal} by feel",
     "home.bring_back": "Bring a cup back",
-    "home.bring_back.tap": "Tap its number.",
+    "home.all_cups": "more",
     "home.no_cup_out": "How a cup goes",
     "home.how.1": "Weigh the empty cup.",
     "home.how.2": "Fill it in your hand.",
