@@ -1,0 +1,173 @@
+"""``gramstand listen``: prints every frame of a balance as it comes."""
+
+from __future__ import annotations
+
+import argparse
+import math
+import queue
+import time
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from decimal import Decimal
+
+from drivers.balance import open_balance
+from drivers.errors import BadAddress
+from drivers.events import Back, BalanceEvent, Lost, ReadingReceived
+from drivers.reading import Reading
+from kiosk.commands.console import complain, emit
+from kiosk.texts import say
+
+HELP: str = say("listen.help")
+SIMULATED = "simulated"
+GIVE_UP_AFTER = 20.0  # seconds that a lost port may stay away when only frames are counted
+_LOOK_EVERY = 0.1  # seconds, at which limits are looked at while nothing comes
+
+
+def configure(parser: argparse.ArgumentParser) -> None:
+    """Add the options of this command."""
+    parser.add_argument("--scale", required=True, metavar="WHERE", help=say("listen.scale"))
+    parser.add_argument("--dialect", default="sma", metavar="NAME", help=say("listen.dialect"))
+    parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
+    parser.add_argument("--readings", type=_count, metavar="N", help=say("listen.readings"))
+    parser.add_argument("--seconds", type=_seconds, metavar="S", help=say("listen.seconds"))
+
+
+def run(options: argparse.Namespace) -> int:
+    """Listen until a limit is reached: 0, or 1 if the port is lost then, 2 for bad words."""
+    listener = _Listener(options)
+    try:
+        with _address_of(options.scale) as where:
+            return listener.listen(where)
+    except BadAddress as error:
+        complain(str(error))
+        return 2
+    except KeyboardInterrupt:
+        return listener.outcome
+
+
+class _Listener:
+    """Prints what comes, and knows when it is enough."""
+
+    def __init__(self, options: argparse.Namespace) -> None:
+        self._options = options
+        self._readings: int | None = options.readings
+        self._seconds: float | None = options.seconds
+        self._events: queue.SimpleQueue[BalanceEvent] = queue.SimpleQueue()
+        self._started = time.monotonic()
+        self._heard = 0
+        self._opened = False
+        self._lost_at: float | None = None
+
+    @property
+    def outcome(self) -> int:
+        """1 while the port is lost, else 0."""
+        return 0 if self._lost_at is None else 1
+
+    def listen(self, where: str) -> int:
+        """Print until it is enough. Raises BadAddress."""
+        balance = open_balance(
+            where,
+            dialect=self._options.dialect,
+            port_settings=self._options.port_settings,
+            name=self._options.scale,
+            publish=self._events.put,
+        )
+        with closing(balance):
+            balance.start()
+            while not self._enough(time.monotonic()):
+                try:
+                    self._hear(self._events.get(timeout=self._patience()))
+                except queue.Empty:
+                    continue
+        return self.outcome
+
+    def _patience(self) -> float:
+        if self._seconds is None:
+            return _LOOK_EVERY
+        left = self._started + self._seconds - time.monotonic()
+        return max(0.0, min(_LOOK_EVERY, left))
+
+    def _enough(self, now: float) -> bool:
+        if self._readings is not None and self._heard >= self._readings:
+            return True
+        if self._seconds is not None:
+            return now - self._started >= self._seconds
+        if self._lost_at is None:
+            return False
+        counting = self._readings is not None
+        return not self._opened or (counting and now - self._lost_at >= GIVE_UP_AFTER)
+
+    def _hear(self, event: BalanceEvent) -> None:
+        match event:
+            case ReadingReceived(reading=reading):
+                self._heard += 1
+                self._tell(_as_json(reading), _as_text(reading))
+            case Lost(reason=reason, detail=detail):
+                self._lost_at = time.monotonic()
+                self._tell({"lost": str(reason)}, say("listen.lost", why=reason))
+                complain(say("listen.lost.detail", detail=detail))
+            case Back(where=where):
+                if self._lost_at is not None:
+                    self._tell({"back": where}, say("listen.back", where=where))
+                self._opened, self._lost_at = True, None
+
+    def _tell(self, as_json: dict[str, object], as_text: str) -> None:
+        if self._options.json:
+            emit(as_json)
+        else:
+            print(as_text, flush=True)
+
+
+def _as_json(reading: Reading) -> dict[str, object]:
+    told: dict[str, object] = {
+        "value": _digits(reading.value),
+        "unit": reading.unit,
+        "grams": _digits(reading.grams),
+        "stable": reading.stable,
+        "basis": reading.basis,
+        "range": reading.range,
+    }
+    return told if reading.reason is None else {**told, "reason": reading.reason}
+
+
+def _as_text(reading: Reading) -> str:
+    if reading.reason is not None:
+        return say("listen.no_mass", reason=reading.reason)
+    motion = {True: say("listen.still"), False: say("listen.moving"), None: say("listen.unsaid")}
+    shown = say("listen.mass", value=_digits(reading.value), unit=reading.unit)
+    grams = say("listen.mass", value=_digits(reading.grams), unit="g")
+    words = [shown, motion[reading.stable], *([reading.basis] if reading.basis else [])]
+    return ", ".join(words if reading.unit == "g" else [*words, grams])
+
+
+def _digits(number: Decimal | None) -> str | None:
+    return None if number is None else format(number, "f")
+
+
+@contextmanager
+def _address_of(where: str) -> Iterator[str]:
+    """The address behind ``where``; the simulated balance lives as long as the context."""
+    if where != SIMULATED:
+        yield where
+        return
+    from drivers.simulated.table import simulated_table  # numpy comes with it
+
+    with simulated_table() as table:
+        table.start()
+        yield table.address
+
+
+def _count(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and int(text) > 0):
+        raise argparse.ArgumentTypeError(say("listen.readings.bad", text=text))
+    return int(text)
+
+
+def _seconds(text: str) -> float:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = math.nan
+    if not 0 < seconds < math.inf:
+        raise argparse.ArgumentTypeError(say("listen.seconds.bad", text=text))
+    return seconds
