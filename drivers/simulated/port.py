@@ -60,6 +60,7 @@ class SimulatedPort:
         self._lock = lock if lock is not None else threading.RLock()
         self._end = _open_end(kind)
         self._plugged = True
+        self._waiting = threading.Lock()  # a port that is waited for stays open: see unplug
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
         self.address = self._end.address
@@ -86,7 +87,9 @@ class SimulatedPort:
 
     def unplug(self) -> None:
         """Pull the cable: the host loses the port, the address is gone. The device goes on."""
-        with self._lock:
+        # Closed under a waiting thread, a port lives on until the wait is over: the host would
+        # lose it late, and its address would still be taken.
+        with self._lock, self._waiting:
             if self._plugged:
                 self._plugged = False
                 self._end.close()
@@ -109,16 +112,12 @@ class SimulatedPort:
     def _run(self) -> None:
         while not self._stop.is_set():
             self.pump()
-            self._wait()
-
-    def _wait(self) -> None:
-        if not self._plugged:
-            self._stop.wait(_TURN_SECONDS)
-            return
-        try:
-            self._end.wait(_TURN_SECONDS)
-        except (OSError, ValueError):  # unplugged while we waited for it
-            self._stop.wait(_TURN_SECONDS)
+            with self._waiting:
+                plugged = self._plugged
+                if plugged:
+                    self._end.wait(_TURN_SECONDS)
+            if not plugged:
+                self._stop.wait(_TURN_SECONDS)
 
 
 def _open_end(kind: PortKind | None) -> _End:

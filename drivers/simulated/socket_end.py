@@ -28,8 +28,12 @@ class SocketEnd:
         listener = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
         if os.name == "posix":  # on Windows the option would let others share the port
             listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        listener.bind((_HOST, self._port))
-        listener.listen(1)
+        try:
+            listener.bind((_HOST, self._port))
+            listener.listen(1)
+        except OSError:
+            listener.close()
+            raise
         listener.setblocking(False)
         self._port = listener.getsockname()[1]
         self._listener = listener
