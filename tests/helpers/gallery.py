@@ -87,6 +87,7 @@ def weigh_empty(table: Table) -> None:
 
 def pouring(table: Table) -> None:
     from kiosk.ui.widgets.action_button import MainButton
+    from kiosk.ui.widgets.pour_gauge import PourGauge
 
     table.strip(words=["Scale connected", "Count key", "lentils"], lock="coach",
                 right_text="coach")  # fmt: skip
@@ -95,6 +96,11 @@ def pouring(table: Table) -> None:
     table.sheet(step=4, steps=5, text="Step 4 of 5: pour")
     table.say("Pour until the arrow is\nin the tall box.", 444, 108, 360, 86,
               type_size=34 * table.theme.u)  # fmt: skip
+    table.put(
+        PourGauge(count=10730, goal="high", low_text="low", middle_text="middle",
+                  high_text="high", now_text="now"),
+        444, 206, 542, 168,
+    )  # fmt: skip
     table.put(MainButton(text="Stop here", sign="square"), 444, 492, 542, 88)
     table.button("Home", "home")
 
@@ -125,6 +131,7 @@ def buttons(table: Table) -> None:
 def score(table: Table) -> None:
     from kiosk.ui.widgets.action_button import MainButton
     from kiosk.ui.widgets.score_tent import ScoreTent
+    from kiosk.ui.widgets.tries_plot import TriesPlot
 
     table.strip(words=["Scale connected", "Team Heron", "cup 7"], clock_text="10:14")
     table.pan(phase="captured", word="captured", label="inside", number="93.4", unit="g",
@@ -139,12 +146,19 @@ def score(table: Table) -> None:
                   yours_text="yours 93.4 g"),
         444, 146, 542, 212,
     )  # fmt: skip
+    table.put(
+        TriesPlot(errors=[14, 9, -7, 1, -6.6], over_text="over", under_text="under",
+                  zero_text="100 g", oldest_text="oldest", newest_text="newest: this try",
+                  tries_text="last\nfive tries"),
+        444, 366, 542, 118,
+    )  # fmt: skip
     table.put(MainButton(text="Next try"), 444, 492, 542, 88)
     table.button("Home", "home")
 
 
 def key_done(table: Table) -> None:
     from kiosk.ui.widgets.action_button import Chip, MainButton, SecondButton
+    from kiosk.ui.widgets.jar_letters import JarLetters
     from kiosk.ui.widgets.score_tent import ScoreTent
 
     table.strip(words=["Scale connected", "Count key", "lentils"], lock="coach",
@@ -161,6 +175,12 @@ def key_done(table: Table) -> None:
                   right_text="5\u2009660 pieces", cost_text="up to 2.2 points\nnear the top",
                   band_text="the real number\nis in here"),
         444, 196, 542, 156,
+    )  # fmt: skip
+    table.say("Which\njar?", 444, 402, 84, 64)
+    table.put(
+        JarLetters(letters=list("ABCDEFGHIJKLMNOPQRSTUVWXYZ"), used=["A", "B"], chosen="C",
+                   used_text="used", range_text="{first} to {last}"),
+        528, 386, 458, 88,
     )  # fmt: skip
     table.put(MainButton(text="Save as jar C", sign="tick"), 632, 492, 354, 88)
     table.put(SecondButton(text="Print\nlabel", sign="printer"), 444, 492, 176, 88)
@@ -215,8 +235,8 @@ def things(table: Table) -> None:
     from kiosk.ui.widgets.scale_art import JarArt, PlugArt, ScaleArt, TrayArt, WeightArt
 
     table.strip(words=["Scale unplugged", "Team Heron"], connected=False)
-    for place, (load, arrows) in enumerate((("none", "none"), ("empty cup", "down"),
-                                            ("filled cup", "none"), ("full tray", "up"))):  # fmt: skip
+    loads = (("none", "none"), ("empty cup", "down"), ("filled cup", "none"), ("full tray", "up"))
+    for place, (load, arrows) in enumerate(loads):
         table.put(ScaleArt(load=load, arrows=arrows), 12 + 252 * place, 50, 240, 230)
     table.put(ScaleArt(load="jar"), 12, 300, 200, 150)
     table.put(ScaleArt(arrows="up"), 220, 300, 112, 76)
@@ -277,10 +297,73 @@ def tents(table: Table) -> None:
         table.put(small, 30 + 200 * place, 470, 190 if place < 4 else 90, 100 if place < 4 else 50)
 
 
+def samples(table: Table, count: int = 3) -> None:
+    from kiosk.ui.widgets.action_button import MainButton, SecondButton
+    from kiosk.ui.widgets.sample_rows import SampleRows
+
+    table.strip(words=["Scale connected", "Count key", "lentils"], lock="coach",
+                right_text="coach", simulated=count > 3,
+                plate_text="SIMULATED SCALE")  # fmt: skip
+    table.pan(phase="stable", word="stable", label="on the tray", number="3.6", unit="g",
+              line1="tray 21.4 g taken off")  # fmt: skip
+    table.sheet(step=2, steps=5, text="Step 2 of 5: samples")
+    table.say("Count 100 pieces into the tray.", 444, 112, 542, 48,
+              type_size=table.theme.instruction)  # fmt: skip
+    names = ["first", "second", "third", "fourth", "fifth", "sixth"][:count]
+    rows: list[dict[str, Any]] = [
+        {"name": name, "bricks": 35 * (1 if count == 3 else 9), "differing_bricks": 0,
+         "mass_text": "3.5 g" if count == 3 else "31.5 g", "state": "kept", "note": ""}
+        for name in names
+    ]  # fmt: skip
+    rows[-2].update(state="on the pan", bricks=rows[0]["bricks"] + count // 3, note="on the pan",
+                    differing_bricks=count // 3)  # fmt: skip
+    rows[-1].update(state="to come", bricks=0, mass_text="", note="to come")
+    table.put(SampleRows(rows=rows, undo_text="Undo"), 444, 170, 542, 0)
+    table.put(SecondButton(text="Count 300\nat once"), 444, 492, 176, 88)
+    table.put(MainButton(text="Keep 3.6 g", sign="tick"), 632, 492, 354, 88)
+    table.button("Home", "home")
+
+
+def many_samples(table: Table) -> None:
+    samples(table, count=6)
+
+
+def bench(table: Table) -> None:
+    from kiosk.ui.widgets.bench_tile import BenchTile
+    from kiosk.ui.widgets.cup import CupDrawing
+    from kiosk.ui.widgets.sheet import BenchPanel, Sheet
+    from kiosk.ui.widgets.step_trail import StepTrail
+
+    table.strip(words=["Scale connected", "Team Heron", "practice only"], simulated=True,
+                plate_text="SIMULATED SCALE")  # fmt: skip
+    table.pan(phase="captured", word="captured", label="empty cup", number="12.3", unit="g",
+              line1="simulated", simulated=True)  # fmt: skip
+    table.put(Sheet(), 416, 50, 420, 540)
+    table.put(StepTrail(step=1, text="1 of 4", first=40, spacing=42), 416, 62, 274, 40)
+    table.put(BenchPanel(), 706, 50, 308, 540)
+    table.say("Bench", 736, 64, 120, 36, type_size=table.theme.card_title)
+    arts = (("cup", "empty cup"), ("filled cup", "filled cup"), ("full tray", "tray of 100"),
+            ("jar", "jar"), ("weight", "100 g weight"), ("clear", "clear pan"))  # fmt: skip
+    for place, (art, text) in enumerate(arts):
+        tile = BenchTile(art=art, text=text, placed=not place)
+        table.put(tile, 734 + 138 * (place % 2), 108 + 161 * (place // 2), 128, 150)
+    table.say("Cup 7 weighs\n12.3 g.", 436, 120, 254, 90, type_size=table.theme.instruction,
+              line_height=1)  # fmt: skip
+    table.put(CupDrawing(number=7), 446, 312, 154, 112)
+    small = ("solid cup", "tray", "zero", "tare", "plug", "parted plug", "less", "more", "next")
+    for place, art in enumerate(small):
+        tile = BenchTile(art=art, text=art, text_high=26)
+        table.put(tile, 12 + 78 * (place % 5), 440 + 78 * (place // 5), 74, 74)
+    table.button("Back", "back", 440)
+
+
 SCENES: dict[str, Scene] = {
     "weigh-empty": weigh_empty,
     "pouring": pouring,
     "buttons": buttons,
+    "samples": samples,
+    "many-samples": many_samples,
+    "bench": bench,
     "score": score,
     "key-done": key_done,
     "hand-in": hand_in,

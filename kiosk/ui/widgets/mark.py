@@ -39,6 +39,17 @@ def level(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> No
     pencil.stroke(_around(x, y, half, (-0.42, 0), (0.42, 0)), half / 5, colour)
 
 
+def plus(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """More of it."""
+    pencil.stroke(_around(x, y, half, (-0.7, 0), (0.7, 0)), half / 4, colour)
+    pencil.stroke(_around(x, y, half, (0, -0.7), (0, 0.7)), half / 4, colour)
+
+
+def minus(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """Less of it."""
+    pencil.stroke(_around(x, y, half, (-0.7, 0), (0.7, 0)), half / 4, colour)
+
+
 def under(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
     """A triangle that points down."""
     pencil.fill(_around(x, y, half, (-0.95, -0.8), (0.95, -0.8), (0, 0.85)), colour)
@@ -68,8 +79,14 @@ def back(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> Non
 
 def up(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
     """An arrow upwards: take it off."""
-    pencil.stroke(_around(x, y, half, (0, 0.8), (0, -0.7)), half / 4, colour)
-    pencil.stroke(_around(x, y, half, (-0.6, -0.15), (0, -0.75), (0.6, -0.15)), half / 4, colour)
+    line = abs(half) / 4
+    pencil.stroke(_around(x, y, half, (0, 0.8), (0, -0.7)), line, colour)
+    pencil.stroke(_around(x, y, half, (-0.6, -0.15), (0, -0.75), (0.6, -0.15)), line, colour)
+
+
+def down(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """An arrow downwards: put it on."""
+    up(pencil, x, y, -half, colour)
 
 
 def chevron(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
@@ -210,7 +227,8 @@ def plug_half(
 
 SIGNS: dict[str, Sign] = {
     "tick": tick, "cross": cross, "level": level, "off": level, "under": under, "over": over,
-    "on target": on_target, "arrow": arrow, "back": back, "up": up, "chevron": chevron,
+    "on target": on_target, "arrow": arrow, "back": back, "up": up, "down": down,
+    "plus": plus, "minus": minus, "chevron": chevron,
     "square": square, "wait": wait, "again": again, "undo": undo, "printer": printer,
     "home": table, "cover": small_eye, "eye": eye, "lock": lock, "open lock": open_lock,
     "keyhole": keyhole, "clock": clock, "plug": plug, "parted plug": parted_plug,
