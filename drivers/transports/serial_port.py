@@ -45,16 +45,22 @@ def open_serial_port(address: str, settings: PortSettings, patience: float) -> S
 
     ``patience`` is how long a read waits, in seconds. Raises PortUnavailable.
     """
-    return _opened(address, settings, patience, exclusive=True)
+    return _opened(address, settings, patience, exclusive=True, write_timeout=_WRITE_WITHIN)
 
 
 def open_serial_url(url: str, settings: PortSettings, patience: float) -> SerialPort:
     """Open an address of pyserial: ``rfc2217://host:port`` or ``loop://``. Else as above."""
-    return _opened(url, settings, patience, exclusive=None)
+    # A remote port knows neither a lock nor a limit for writing: pyserial refuses to open it so.
+    return _opened(url, settings, patience, exclusive=None, write_timeout=None)
 
 
 def _opened(
-    address: str, settings: PortSettings, patience: float, *, exclusive: bool | None
+    address: str,
+    settings: PortSettings,
+    patience: float,
+    *,
+    exclusive: bool | None,
+    write_timeout: float | None,
 ) -> SerialPort:
     with opening():
         port = serial.serial_for_url(
@@ -64,7 +70,7 @@ def _opened(
             parity=settings.parity,
             stopbits=settings.stop_bits,
             timeout=_QUIET,
-            write_timeout=_WRITE_WITHIN,
+            write_timeout=write_timeout,
             exclusive=exclusive,
         )
         try:

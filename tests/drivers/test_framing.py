@@ -1,7 +1,7 @@
 from collections.abc import Iterable, Iterator
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drivers.framing import LONGEST, Frame, Framer, Noise
@@ -63,6 +63,7 @@ def test_what_was_begun_can_be_forgotten() -> None:
     assert list(framer.feed(SECOND)) == [Frame(SECOND)]
 
 
+@settings(deadline=None)
 @given(BYTES)
 def test_every_byte_comes_out_once_and_in_order(data: bytes) -> None:
     framer = Framer()
@@ -70,6 +71,7 @@ def test_every_byte_comes_out_once_and_in_order(data: bytes) -> None:
     assert out == data + b"\r"
 
 
+@settings(deadline=None)
 @given(BYTES)
 def test_what_is_held_back_is_bounded(data: bytes) -> None:
     framer = Framer()
@@ -77,6 +79,7 @@ def test_what_is_held_back_is_bounded(data: bytes) -> None:
     assert len(data) - out < LONGEST
 
 
+@settings(deadline=None)
 @given(BYTES, st.lists(st.integers(0, 300)))
 def test_where_the_stream_is_cut_makes_no_difference(data: bytes, cuts: list[int]) -> None:
     ends = [*sorted(cuts), len(data)]
@@ -84,6 +87,7 @@ def test_where_the_stream_is_cut_makes_no_difference(data: bytes, cuts: list[int
     assert pieces(chunks) == pieces([data])
 
 
+@settings(deadline=None)
 @given(BYTES)
 def test_no_frame_reaches_over_another_beginning(data: bytes) -> None:
     for piece in pieces([data]):

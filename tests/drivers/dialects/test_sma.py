@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drivers.dialects.sma import Sma
@@ -327,6 +327,7 @@ STREAM = st.lists(
 ).map(b"".join)
 
 
+@settings(deadline=None)
 @given(STREAM, st.lists(st.integers(0, 300), max_size=10), st.booleans())
 def test_no_bytes_can_make_it_raise_or_differ_by_where_they_are_cut(
     data: bytes, cuts: list[int], zero: bool
@@ -347,6 +348,7 @@ def test_no_bytes_can_make_it_raise_or_differ_by_where_they_are_cut(
     assert len(identified(in_parts)) == len(identified(at_once))
 
 
+@settings(deadline=None)
 @given(st.lists(st.binary(max_size=40), max_size=20))
 def test_every_reading_is_a_whole_frame_that_was_sent(chunks: list[bytes]) -> None:
     dialect = Sma("the balance")

@@ -1,7 +1,7 @@
 """Replies told apart; examples as public manuals quote SMA SCP-0499."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drivers.dialects.sma_replies import (
@@ -62,6 +62,7 @@ def test_anything_else_is_no_reply(body: bytes) -> None:
     assert decode(body) is None
 
 
+@settings(deadline=None)
 @given(st.binary(max_size=64))
 def test_no_bytes_can_make_it_raise(body: bytes) -> None:
     reply = decode(body)

@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drivers.dialects.sma_replies import Weight, decode
@@ -166,6 +166,7 @@ def test_a_motion_letter_that_is_neither_says_nothing() -> None:
     assert read(weight(motion="x")).stable is None
 
 
+@settings(deadline=None)
 @given(st.binary(min_size=18, max_size=18).filter(lambda body: not set(b"\n\r") & set(body)))
 def test_a_reading_has_either_a_mass_or_a_reason(body: bytes) -> None:
     reply = decode(body)
