@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import dataclasses
-import os
 import sqlite3
 import stat
 import tempfile
-import threading
 from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
-from contextlib import closing, contextmanager
+from contextlib import closing
 from pathlib import Path
 
 import pytest
-from sqlalchemy import Connection, Engine, event
+from sqlalchemy import Connection
 
 from kiosk.records import sqlite_file
 from kiosk.records.errors import Problem, RecordsError
@@ -22,33 +18,14 @@ from kiosk.records.guards import create_tables
 from kiosk.records.models import SCHEMA_VERSION
 from kiosk.records.store import Store
 from tests.helpers.ordinary_person import ordinary_person
-from tests.helpers.recorded import cup_taken, handed_in, refused, weighing
+from tests.helpers.recorded import cup_taken
+from tests.helpers.sqlite_files import at_every_connect, pragma, some_records
 
 
 def trouble(where: str | None) -> RecordsError:
     with pytest.raises(RecordsError) as caught:
         Store(where)
     return caught.value
-
-
-def pragma(where: str, name: str) -> object:
-    with closing(sqlite3.connect(where)) as file:
-        return file.execute(f"PRAGMA {name}").fetchone()[0]
-
-
-def some_records(where: str, cups: int = 30) -> None:
-    store = Store(where)
-    store.save(*(cup_taken(number) for number in range(1, cups + 1)))
-    store.close()
-
-
-@contextmanager
-def at_every_connect(look: Callable[[sqlite3.Connection, object], None]) -> Iterator[None]:
-    event.listen(Engine, "connect", look)
-    try:
-        yield
-    finally:
-        event.remove(Engine, "connect", look)
 
 
 # Ours ------------------------------------------------------------------------------------------
@@ -231,67 +208,3 @@ def test_a_data_folder_that_cannot_be_made_is_named(
     (tmp_path / "file").touch()
     monkeypatch.setattr(sqlite_file, "user_data_path", lambda *_, **__: tmp_path / "file" / "b")
     assert trouble(None).problem is Problem.NOT_WRITABLE
-
-
-# In the middle of the day ------------------------------------------------------------------------
-
-
-@contextmanager
-def little_room(where: str) -> Iterator[None]:
-    """A disk that takes no page more than the file has."""
-    pages = pragma(where, "page_count")
-
-    def limit(connection: sqlite3.Connection, _record: object) -> None:
-        connection.execute(f"PRAGMA max_page_count = {pages}")
-
-    with at_every_connect(limit):
-        yield
-
-
-def test_a_full_disk_is_named_and_the_same_entries_can_be_kept_later(where: str) -> None:
-    Store(where)
-    long_frame = weighing("12.3", raw=bytes(100_000))
-    entries = (cup_taken(7), dataclasses.replace(cup_taken(8), empty=long_frame))
-    with little_room(where):
-        crowded = Store(where)
-        assert refused(crowded, *entries) is Problem.FULL
-        assert crowded.cups_out(simulated=False) == []
-    crowded.save(*entries)
-    assert [cup.number for cup in crowded.cups_out(simulated=False)] == [7, 8]
-
-
-def test_another_program_that_holds_the_file_is_named(
-    monkeypatch: pytest.MonkeyPatch, store: Store, where: str
-) -> None:
-    monkeypatch.setattr(sqlite_file, "WAIT_S", 0.05)
-    with closing(sqlite3.connect(where)) as holder:
-        holder.execute("BEGIN IMMEDIATE")
-        assert refused(store, cup_taken(7)) is Problem.IN_USE
-        assert store.cups_out(simulated=False) == []
-    store.save(cup_taken(7))
-
-
-def test_two_programs_that_write_at_once_wait_for_each_other(where: str) -> None:
-    stores = [Store(where), Store(where)]
-    start = threading.Barrier(len(stores))
-
-    def work(store: Store, first: int) -> int:
-        start.wait()
-        for number in range(first, first + 20):
-            store.save(cup_taken(number))
-        return first
-
-    with ThreadPoolExecutor() as pool:
-        assert list(pool.map(work, stores, (1, 51))) == [1, 51]
-    assert len(stores[0].cups_out(simulated=False)) == 40
-
-
-def test_a_file_that_went_away_is_missed_at_once_and_found_again(store: Store, where: str) -> None:
-    cup = cup_taken()
-    store.save(cup)
-    os.rename(where, where + ".away")
-    assert refused(store, handed_in(cup)) is Problem.NOT_WRITABLE
-    assert not Path(where).exists()
-    os.rename(where + ".away", where)
-    store.save(handed_in(cup))
-    assert len(store.last_tries("Heron", simulated=False)) == 1

@@ -1,0 +1,32 @@
+"""Looking into a records file from outside, and at every connection to it."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
+
+from sqlalchemy import Engine, event
+
+from kiosk.records.store import Store
+from tests.helpers.recorded import cup_taken
+
+
+def pragma(where: str, name: str) -> object:
+    with closing(sqlite3.connect(where)) as file:
+        return file.execute(f"PRAGMA {name}").fetchone()[0]
+
+
+def some_records(where: str, cups: int = 30) -> None:
+    store = Store(where)
+    store.save(*(cup_taken(number) for number in range(1, cups + 1)))
+    store.close()
+
+
+@contextmanager
+def at_every_connect(look: Callable[[sqlite3.Connection, object], None]) -> Iterator[None]:
+    event.listen(Engine, "connect", look)
+    try:
+        yield
+    finally:
+        event.remove(Engine, "connect", look)
