@@ -1,22 +1,68 @@
-"""Texts: the command line."""
+"""Texts: the command line, and what is typed."""
 
 from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
-    "listen.help": "print every frame of a balance as it comes",
-    "listen.scale": "where the balance is: a serial port, socket://host:port, or simulated",
-    "listen.dialect": "the language the balance speaks (sma unless said)",
-    "listen.port_settings": "speed, data bits, parity and stop bits (9600-8N1 unless said)",
-    "listen.readings": "end after so many frames",
-    "listen.readings.bad": "{text!r} is no number of frames; give a whole number from 1 upward",
-    "listen.seconds": "end after so many seconds",
-    "listen.seconds.bad": "{text!r} is no time; give seconds, more than 0",
-    "listen.mass": "{value} {unit}",
-    "listen.still": "still",
-    "listen.moving": "moving",
-    "listen.unsaid": "still or moving, not said",
-    "listen.no_mass": "no mass: {reason}",
-    "listen.lost": "lost: {why}",
-    "listen.lost.detail": "The balance cannot be reached: {detail}",
-    "listen.back": "back: {where}",
+    # Numbers that a person types
+    "typed.blank": "{name} is blank: type a number such as 93.4.",
+    "typed.not_a_number": "{name} is not a number: {text}. Use digits and a point, as in 93.4.",
+    "typed.too_long": "{name} has more than {limit} characters: type fewer.",
+    "typed.not_whole": "{name} must be a whole number above zero, not {text}.",
+    "typed.not_positive": "{name} must be above zero, not {text}.",
+    "typed.not_percent": "{name} must be above 0 and at most 100, not {text}.",
+    # Every command
+    "command.about": "Weigh, count and score at the table. Without a command the kiosk opens.",
+    "command.list": "commands (gramstand COMMAND --help tells more):",
+    "command.json": "print one JSON object a line and nothing else",
+    "command.unknown": "there is no command {name}; there are {commands}",
+    # gramstand score
+    "command.score.help": "score one estimate against the actual value",
+    "command.score.actual": "the actual value, above zero",
+    "command.score.estimate": "the estimate, zero or above, in the same unit",
+    "command.name.actual": "The actual value",
+    "command.name.estimate": "The estimate",
+    "command.score.under": "{points} points, {error} under.",
+    "command.score.over": "{points} points, {error} over.",
+    "command.score.double": "{points} points, double the actual value or more.",
+    "command.score.exact": "{points} points, exactly right.",
+    "score.actual_not_positive": "The actual value must be above zero.",
+    "score.estimate_negative": "An estimate cannot be below zero.",
+    # gramstand count-key
+    "command.count_key.help": "count the pieces in a container by weight, with a 95 % interval",
+    "command.count_key.pieces": "pieces in each counted sample",
+    "command.count_key.sample": "net mass of one sample in grams; once for each, all from one tray",
+    "command.count_key.filled": "gross mass of the filled container in grams",
+    "command.count_key.empty": "gross mass of the empty container in grams (0 unless given)",
+    "command.count_key.readability": "the step of the balance in grams (else from the digits)",
+    "command.count_key.piece_cv": (
+        "how much single pieces differ, one standard deviation in per cent, if it is known"
+    ),
+    "command.count_key.from_container": "the counted pieces are in the weighed fill",
+    "command.count_key.table": (
+        "a CSV file with one jar a row: jar, pieces, readability, empty, filled, sample_1, ..."
+    ),
+    "command.count_key.needs": "needs {options}, or --table FILE.csv",
+    "command.count_key.either": "{option} is a column of the table: leave one of them out",
+    "command.name.pieces": "The number of pieces",
+    "command.name.sample": "Sample {place}",
+    "command.name.filled": "The filled mass",
+    "command.name.empty": "The empty mass",
+    "command.name.readability": "The readability",
+    "command.name.piece_cv": "The scatter of pieces",
+    "command.count_key.count": (
+        "{count} pieces; 95 % sure: between {low} and {high} (good to {half})."
+    ),
+    "command.count_key.piece": (
+        "One piece weighs {mass}. An answer worth 90 points may lose {points} points by it."
+    ),
+    "command.count_key.note": "Note: {text}",
+    "command.count_key.row": "Jar {jar}: {text}",
+    "table.unreadable": "{file} cannot be read: {why}",
+    "table.not_text": "{file} is not a table in UTF-8: save it as CSV with UTF-8 and commas.",
+    "table.no_header": "{file} is empty: its first line must name the columns.",
+    "table.missing": "{file} lacks the column {columns}; its columns are separated by commas.",
+    "table.unknown": "{file} has a column {columns} that means nothing here.",
+    "table.twice": "{file} has the column {columns} more than once.",
+    "table.too_many_cells": "This row has more cells than the table has columns.",
+    "table.no_jar": "Row {row} does not name its jar.",
 }

@@ -40,6 +40,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.light_tray.title": "Lighter than the empty tray. Same tray?",
     "key.empty_tray.title": "Empty the tray for the next sample.",
     "key.spread.title": "The samples are in.",
+    "key.honest": "Whole pieces only. Scoop, do not pick.",
     "key.sample.1": "first",
     "key.sample.2": "second",
     "key.sample.3": "third",
@@ -111,4 +112,71 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.leave.title": "Leave this key for now?",
     "key.leave.body": "What was weighed is kept. Go on with it later.",
     "key.all_used": "All letters are used.",
+    # What counting more would bring
+    "advice.good": "Good to {now}.",
+    "advice.gain": "Good to {now}: {help}.",
+    "advice.unknown": "To see how good this is, {help}.",
+    "advice.then": "{help} to reach about {then}",
+    "advice.more_samples": (
+        "weigh {count} more sample of {pieces}",
+        "weigh {count} more samples of {pieces}",
+    ),
+    "advice.at_once": "count {pieces} at once (the scale steps by {step})",
+    "advice.finer": "use a scale that steps by {step}",
+    "advice.more_in_the_fill": "fill in more",
+    # No key
+    "count.refused.no_sample": "There is no sample: count some pieces and weigh them.",
+    "count.refused.too_many_samples": "More than {limit} samples: leave some out.",
+    "count.refused.empty_sample": (
+        "Sample {place} weighs {mass}: put the pieces on and weigh again."
+    ),
+    "count.refused.light_sample": (
+        "Sample {place} is only {steps} steps of {step}, at least {least} are needed: "
+        "count more pieces at once, or use a finer scale."
+    ),
+    "count.refused.one_sample": (
+        "One sample does not show how much the pieces differ: "
+        "weigh two more, or say beforehand how much pieces differ."
+    ),
+    "count.refused.empty_fill": (
+        "The filled container ({filled}) is not heavier than the empty one ({empty}): "
+        "weigh both again."
+    ),
+    "count.refused.light_fill": (
+        "What was filled in is only {steps} steps of {step}, at least {least} are needed: "
+        "fill in more, or use a finer scale."
+    ),
+    "count.refused.less_than_counted": (
+        "About {count} pieces are too few to hold the {pieces} counted ones: "
+        "say that those are not in the container, or weigh it again."
+    ),
+    "count.refused.too_wide": "Good only to {now}, and {limit} is the limit: {help}.",
+    # A key, but
+    "count.warning.differ": (
+        "The samples differ more than such pieces should: count and weigh them again."
+    ),
+    "count.warning.differ.one": (
+        "The samples differ more than such pieces should: count sample {place} ({mass}) again."
+    ),
+    "count.warning.one_sample": "With a single sample a miscount goes unseen.",
+    "count.warning.two_samples": "Two samples show little of how pieces differ: weigh a third.",
+    "count.warning.few_sample": (
+        "The lightest sample is only {steps} steps of {step}; "
+        "from {least} on, rounding hardly counts."
+    ),
+    "count.warning.few_fill": (
+        "What was filled in is only {steps} steps of {step}; "
+        "from {least} on, rounding hardly counts."
+    ),
+    "count.warning.one_tray": (
+        "The samples hardly differ at steps of {step}, so more of them do not average the "
+        "rounding: count more pieces at once."
+    ),
+    "count.warning.readability": (
+        "No readability was given: it was taken to be {step}, from the digits of the masses."
+    ),
+    "count.warning.finer_digits": "Some masses have finer digits than the readability of {step}.",
+    "count.warning.over_limit": "More than {limit} pieces: too many for the event.",
+    "count.warning.few_pieces": "Samples of fewer than {least} pieces tell little.",
+    "count.warning.many_pieces": "Samples of more than {most} pieces are easily miscounted.",
 }

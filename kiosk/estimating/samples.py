@@ -1,0 +1,98 @@
+"""Counted samples: their mean, their scatter, and whether one of them looks miscounted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from math import sqrt
+
+from kiosk.estimating.scatter import CLASS_CV_PERCENT, PriorScatter, ScatterClass
+from kiosk.estimating.uncertainty import SMALLEST_SCATTER, Sampling, averages, pooled
+
+MOST_SAMPLES = 10
+FEWEST_PIECES, MOST_PIECES = 10, 500
+# 95 % points of the range of k normal values in their standard deviations: the studentized range
+# with infinitely many degrees of freedom.
+RANGE_FACTOR = {
+    2: 2.772, 3: 3.314, 4: 3.633, 5: 3.858, 6: 4.030, 7: 4.170, 8: 4.286, 9: 4.387, 10: 4.474,
+}  # fmt: skip
+ASSUMED_CV = float(CLASS_CV_PERCENT[ScatterClass.GRAINS] or 0) / 100  # of pieces of one kind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Samples:
+    """One or more counted samples of ``pieces`` each, weighed in one tray.
+
+    ``masses`` are net grams above zero, ``readability`` the balance's step in grams. ``in_fill``:
+    the counted pieces are part of the fill that is weighed later.
+    """
+
+    pieces: int
+    masses: tuple[Decimal, ...]
+    readability: Decimal
+    prior: PriorScatter | None = None
+    in_fill: bool = False
+
+    @property
+    def mean(self) -> Fraction:
+        """The mean mass of a sample in grams, exactly."""
+        return sum(map(Fraction, self.masses), Fraction(0)) / len(self.masses)
+
+    @property
+    def piece_mass(self) -> Fraction:
+        """The mean mass of a piece in grams, exactly."""
+        return self.mean / self.pieces
+
+    @property
+    def deviation(self) -> float:
+        """One standard deviation of the samples in grams; 0 for a single one."""
+        mean, others = self.mean, len(self.masses) - 1
+        squares = sum(((Fraction(mass) - mean) ** 2 for mass in self.masses), Fraction(0))
+        return sqrt(squares / others) if others else 0.0
+
+    def sampling(self) -> Sampling | None:
+        """What the samples are worth; None for a single one with nothing known beforehand."""
+        number, step = len(self.masses), float(self.readability)
+        if number == 1 and self.prior is None:
+            return None
+        measured, dof, mean = self.deviation, number - 1, float(self.mean)
+        deviation = max(measured, SMALLEST_SCATTER * step) if number == 2 else measured
+        if self.prior:
+            expected = self.prior.relative / sqrt(self.pieces) * mean
+            deviation = pooled(deviation, dof, expected, self.prior.dof)
+            dof += self.prior.dof
+        return Sampling(
+            pieces=self.pieces,
+            number=number,
+            mean=mean,
+            deviation=deviation,
+            dof=dof,
+            readability=step,
+            averaging=averages(number, measured, step),
+            in_fill=self.in_fill,
+        )
+
+    @property
+    def differ_too_much(self) -> bool:
+        """Whether the masses lie farther apart than in 19 of 20 cases: the range test.
+
+        Against the scatter known beforehand, or else what pieces of one kind have at most.
+        """
+        if len(self.masses) not in RANGE_FACTOR:
+            return False
+        cv = self.prior.relative if self.prior else ASSUMED_CV
+        of_pieces = cv / sqrt(self.pieces) * float(self.mean)
+        expected = sqrt(of_pieces**2 + float(self.readability) ** 2 / 6)
+        spread = float(max(self.masses) - min(self.masses))
+        return spread > RANGE_FACTOR[len(self.masses)] * expected
+
+    @property
+    def farthest(self) -> int | None:
+        """The place (from 0) of the sample farthest from the others; None if nobody can tell."""
+        if len(self.masses) < 3:
+            return None
+        ordered = sorted(self.masses)
+        middle = (ordered[(len(ordered) - 1) // 2] + ordered[len(ordered) // 2]) / 2
+        away = [abs(mass - middle) for mass in self.masses]
+        return None if away.count(max(away)) > 1 else away.index(max(away))
