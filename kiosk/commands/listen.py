@@ -8,14 +8,14 @@ import queue
 import time
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
-from decimal import Decimal
 
 from drivers.balance import open_balance
 from drivers.errors import BadAddress
 from drivers.events import Back, BalanceEvent, Lost, ReadingReceived
 from drivers.reading import Reading
-from kiosk.commands.console import complain, emit
+from kiosk.commands.console import BadInputError, complain, emit, tell
 from kiosk.texts import say
+from kiosk.texts.numbers import grams, number
 
 HELP: str = say("listen.help")
 SIMULATED = "simulated"
@@ -33,14 +33,13 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Listen until a limit is reached: 0, or 1 if the port is lost then, 2 for bad words."""
+    """Listen until a limit is reached: 0, or 1 if the port is lost then. May be BadInputError."""
     listener = _Listener(options)
     try:
         with _address_of(options.scale) as where:
             return listener.listen(where)
     except BadAddress as error:
-        complain(str(error))
-        return 2
+        raise BadInputError(str(error)) from error
     except KeyboardInterrupt:
         return listener.outcome
 
@@ -115,14 +114,14 @@ class _Listener:
         if self._options.json:
             emit(as_json)
         else:
-            print(as_text, flush=True)
+            tell(as_text)
 
 
 def _as_json(reading: Reading) -> dict[str, object]:
     told: dict[str, object] = {
-        "value": _digits(reading.value),
+        "value": reading.value,
         "unit": reading.unit,
-        "grams": _digits(reading.grams),
+        "grams": reading.grams,
         "stable": reading.stable,
         "basis": reading.basis,
         "range": reading.range,
@@ -131,17 +130,16 @@ def _as_json(reading: Reading) -> dict[str, object]:
 
 
 def _as_text(reading: Reading) -> str:
-    if reading.reason is not None:
+    if reading.value is None or reading.grams is None:
         return say("listen.no_mass", reason=reading.reason)
     motion = {True: say("listen.still"), False: say("listen.moving"), None: say("listen.unsaid")}
-    shown = say("listen.mass", value=_digits(reading.value), unit=reading.unit)
-    grams = say("listen.mass", value=_digits(reading.grams), unit="g")
-    words = [shown, motion[reading.stable], *([reading.basis] if reading.basis else [])]
-    return ", ".join(words if reading.unit == "g" else [*words, grams])
-
-
-def _digits(number: Decimal | None) -> str | None:
-    return None if number is None else format(number, "f")
+    words = [
+        say("listen.mass", value=number(reading.value), unit=reading.unit),
+        motion[reading.stable],
+        reading.basis or "",
+        grams(reading.grams) if reading.unit != "g" else "",
+    ]
+    return ", ".join(filter(None, words))
 
 
 @contextmanager
@@ -159,7 +157,7 @@ def _address_of(where: str) -> Iterator[str]:
 
 def _count(text: str) -> int:
     if not (text.isascii() and text.isdigit() and int(text) > 0):
-        raise argparse.ArgumentTypeError(say("listen.readings.bad", text=text))
+        raise argparse.ArgumentTypeError(say("listen.readings.bad", text=repr(text)))
     return int(text)
 
 
@@ -169,5 +167,5 @@ def _seconds(text: str) -> float:
     except ValueError:
         seconds = math.nan
     if not 0 < seconds < math.inf:
-        raise argparse.ArgumentTypeError(say("listen.seconds.bad", text=text))
+        raise argparse.ArgumentTypeError(say("listen.seconds.bad", text=repr(text)))
     return seconds

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from kiosk.texts.catalogue import bench, commands, cups, general, keys, reasons, records, trouble
+from kiosk.texts.catalogue import (
+    bench,
+    commands,
+    cups,
+    general,
+    keys,
+    listening,
+    reasons,
+    records,
+    trouble,
+)
 
 Entry = str | tuple[str, str]
 
@@ -23,6 +33,7 @@ ENGLISH = _joined(
     cups.TEXTS,
     general.TEXTS,
     keys.TEXTS,
+    listening.TEXTS,
     reasons.TEXTS,
     records.TEXTS,
     trouble.TEXTS,
