@@ -1,0 +1,270 @@
+"""Weigh counted samples: the first half of a count key (steps 1 and 2).
+
+The tray is weighed once and stays the same for all samples. Between two samples the pan must be
+seen with the empty tray or with nothing, so that no sample is taken twice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from decimal import Decimal
+from enum import Enum
+from typing import ClassVar
+
+from kiosk.estimating.count_refusals import LEAST_DIVISIONS
+from kiosk.estimating.samples import MOST_SAMPLES
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.key_procedure import TRAY_DIVISIONS, KeyProcedure
+from kiosk.procedures.pan_memory import PanMemory
+from kiosk.procedures.procedure import (
+    Art,
+    Ask,
+    Person,
+    PersonEvent,
+    Rule,
+    Signal,
+    Surroundings,
+    WeighAgain,
+    go,
+    judge,
+)
+from kiosk.records.entries import KeyChanged, KeyDropped, KeyStarted
+from kiosk.weighing.pan_events import PanEvent, PanKind
+
+FIRST_PIECES = 100
+
+
+class SamplesState(Enum):
+    """Where the coach stands."""
+
+    RESUME = "resume"
+    MATERIAL = "material"
+    TRAY_CLEAR = "tray clear"
+    TRAY_ON = "tray on"
+    COUNT = "count"
+    READY = "ready"
+    TOO_FEW = "too few"
+    LIGHT_TRAY = "light tray"
+    EMPTY_TRAY = "empty tray"
+    SPREAD = "spread"
+    LEAVING = "leaving"
+    LEFT = "left"
+    SAMPLED = "sampled"
+
+
+S = SamplesState
+
+
+class CountSamples(KeyProcedure):
+    """From the choice of a material to enough samples.
+
+    `draft` resumes a key that was left; `go_on` takes it up without asking.
+    """
+
+    def __init__(
+        self,
+        surroundings: Surroundings,
+        *,
+        pan: PanMemory,
+        draft: KeyDraft | None = None,
+        go_on: bool = False,
+    ) -> None:
+        start = S.MATERIAL if draft is None else S.RESUME
+        super().__init__(start, surroundings, pan=pan, draft=draft)
+        if go_on:
+            self.state = self._resume(PersonEvent(Person.YES))
+
+    @property
+    def on_tray(self) -> Decimal | None:
+        """Net grams of the sample that rests on the pan and is not kept yet."""
+        if self._settled is None or self._settled.grams is None or self.kept.tray is None:
+            return None
+        return self._settled.grams - self.kept.tray.weighing.grams
+
+    def values(self) -> dict[str, object]:
+        """`material`, `pieces` and `mass`: the net grams of the sample on the pan."""
+        return {**super().values(), "mass": self.on_tray}
+
+    def _start(self, event: PersonEvent) -> S:
+        material, scatter_class, cv = event.value
+        self.draft = KeyDraft(
+            id=self.world.new_id(),
+            material=material,
+            scatter_class=scatter_class,
+            piece_cv_percent=cv,
+            pieces=FIRST_PIECES,
+        )
+        self._do(
+            KeyStarted(
+                id=self.draft.id,
+                material=material,
+                scatter_class=scatter_class,
+                piece_cv_percent=cv,
+                pieces=FIRST_PIECES,
+                at=self._utc_now(),
+            )
+        )
+        return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
+
+    def _resume(self, _event: PersonEvent) -> S:
+        draft = self.kept
+        if draft.tray is None:
+            return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
+        if draft.back_in is not None:
+            return S.SAMPLED
+        return self._after_sample()
+
+    def _start_over(self, _event: PersonEvent) -> S:
+        self._do(KeyDropped(key_id=self.kept.id, reason="started over", at=self._utc_now()))
+        self.draft = None
+        return S.MATERIAL
+
+    def _tray(self, event: PanEvent) -> S:
+        self._keep("tray", event)
+        return S.COUNT
+
+    def _judge_sample(self, event: PanEvent) -> S:
+        self._settled = event
+        net = self.on_tray or Decimal(0)
+        step = event.readability or Decimal(0)
+        if net < -TRAY_DIVISIONS * step:
+            return S.LIGHT_TRAY
+        if net <= TRAY_DIVISIONS * step:
+            return S.COUNT
+        return S.TOO_FEW if net < LEAST_DIVISIONS * step else S.READY
+
+    def _sample(self, _event: PersonEvent) -> S:
+        assert self._settled is not None
+        self._keep("sample", self._settled)
+        self._settled = None
+        return self._after_sample()
+
+    def _after_sample(self) -> S:
+        draft = self.kept
+        return S.SPREAD if len(draft.samples) >= draft.wanted else self._next_sample()
+
+    def _next_sample(self) -> S:
+        return S.EMPTY_TRAY if self.pan.loaded else S.COUNT
+
+    def _judge_emptied(self, event: PanEvent) -> S:
+        assert self.kept.tray is not None
+        off = (event.grams or Decimal(0)) - self.kept.tray.weighing.grams
+        near = abs(off) <= TRAY_DIVISIONS * (event.readability or Decimal(0))
+        return S.COUNT if near else S.EMPTY_TRAY
+
+    def _undo(self, event: PersonEvent) -> S:
+        self._void(self.kept.samples[event.value], reason="undone")
+        return self._next_sample()
+
+    def _change_pieces(self, event: PersonEvent) -> S:
+        self._void(*self.kept.samples, reason=f"samples of {event.value} instead")
+        self.draft = replace(self.kept, pieces=event.value)
+        self._do(
+            KeyChanged(key_id=self.kept.id, pieces=event.value, back_in=None, at=self._utc_now())
+        )
+        return self._next_sample()
+
+    def _more(self, _event: PersonEvent) -> S:
+        wanted = min(MOST_SAMPLES, len(self.kept.samples) + 1)
+        self.draft = replace(self.kept, wanted=wanted)
+        return self._after_sample()
+
+    def _enough(self, _event: PersonEvent) -> S:
+        self.draft = replace(self.kept, wanted=len(self.kept.samples))
+        return S.SPREAD
+
+    def offers(self, person: Person) -> bool:
+        """As the table says; going on needs enough samples, one more needs room for it."""
+        if person is Person.GO_ON and self.state is not S.SPREAD:
+            return super().offers(person) and self.kept.enough
+        if person is Person.MORE:
+            return super().offers(person) and len(self.kept.samples) < MOST_SAMPLES
+        return super().offers(person)
+
+    def _ask_leave(self, _event: PersonEvent) -> S:
+        self._left_from = self.state
+        return S.LEAVING
+
+    def _stay(self, _event: PersonEvent) -> S:
+        if self._left_from in (S.READY, S.TOO_FEW, S.LIGHT_TRAY):
+            # The pan may have moved while the question stood: look at it afresh.
+            self._do(WeighAgain())
+            return S.COUNT
+        if self._left_from in (S.TRAY_CLEAR, S.TRAY_ON):
+            return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
+        return S.SPREAD if self._left_from is S.SPREAD else self._next_sample()
+
+    _ASK_LEAVE: ClassVar[Rule] = judge(_ask_leave, S.LEAVING)
+    _SAMPLING: ClassVar[Mapping[Signal, Rule]] = {
+        Person.UNDO: judge(_undo, S.EMPTY_TRAY, S.COUNT),
+        Person.PIECES: judge(_change_pieces, S.EMPTY_TRAY, S.COUNT),
+        Person.HOME: _ASK_LEAVE,
+    }
+    _MOVED: ClassVar[Mapping[Signal, Rule]] = {
+        PanKind.LOAD_PLACED: go(S.COUNT),
+        PanKind.DISTURBED: go(S.COUNT),
+        PanKind.LOAD_REMOVED: go(S.COUNT),
+        PanKind.PAN_EMPTY: go(S.COUNT),
+        PanKind.OVERLOADED: go(S.COUNT),
+        PanKind.UNREADABLE: go(S.COUNT),
+        PanKind.SILENT: go(S.COUNT),
+    }
+    TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
+        S.RESUME: {
+            Person.YES: judge(
+                _resume, S.TRAY_CLEAR, S.TRAY_ON, S.EMPTY_TRAY, S.COUNT, S.SPREAD, S.SAMPLED
+            ),
+            Person.NO: judge(_start_over, S.MATERIAL),
+            Person.HOME: go(S.LEFT),
+        },
+        S.MATERIAL: {
+            Person.CHOOSE: judge(_start, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.HOME: go(S.LEFT),
+        },
+        S.TRAY_CLEAR: {PanKind.PAN_EMPTY: go(S.TRAY_ON), Person.HOME: _ASK_LEAVE},
+        S.TRAY_ON: {PanKind.SETTLED: judge(_tray, S.COUNT), Person.HOME: _ASK_LEAVE},
+        S.COUNT: {
+            PanKind.SETTLED: judge(_judge_sample, S.COUNT, S.READY, S.TOO_FEW, S.LIGHT_TRAY),
+            Person.GO_ON: judge(_enough, S.SPREAD),
+            **_SAMPLING,
+        },
+        S.READY: {**_MOVED, Person.KEEP: judge(_sample, S.EMPTY_TRAY, S.SPREAD), **_SAMPLING},
+        S.TOO_FEW: {**_MOVED, **_SAMPLING},
+        S.LIGHT_TRAY: {**_MOVED, **_SAMPLING},
+        S.EMPTY_TRAY: {
+            PanKind.PAN_EMPTY: go(S.COUNT),
+            PanKind.SETTLED: judge(_judge_emptied, S.COUNT, S.EMPTY_TRAY),
+            Person.GO_ON: judge(_enough, S.SPREAD),
+            **_SAMPLING,
+        },
+        S.SPREAD: {
+            Person.GO_ON: go(S.SAMPLED),
+            Person.MORE: judge(_more, S.EMPTY_TRAY, S.COUNT),
+            **_SAMPLING,
+        },
+        S.LEAVING: {
+            Person.STAY: judge(_stay, S.TRAY_CLEAR, S.TRAY_ON, S.COUNT, S.EMPTY_TRAY, S.SPREAD),
+            Person.LEAVE: go(S.LEFT),
+        },
+    }
+    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.SAMPLED})
+    ASKS: ClassVar[Mapping[Enum, Ask]] = {
+        S.RESUME: Ask(
+            title="key.resume.title", body="key.resume.body", art=Art.TRAY, needs_pan=False
+        ),
+        S.MATERIAL: Ask(title="key.material.title", body="key.material.body", needs_pan=False),
+        S.TRAY_CLEAR: Ask(
+            title="cup.clear.title", body="key.clear.body", step=2, art=Art.CLEAR_PAN
+        ),
+        S.TRAY_ON: Ask(title="key.tray_on.title", body="key.tray_on.body", step=2, art=Art.TRAY),
+        S.COUNT: Ask(title="key.count.title", step=2),
+        S.READY: Ask(title="key.count.title", step=2),
+        S.TOO_FEW: Ask(title="key.too_few.title", step=2),
+        S.LIGHT_TRAY: Ask(title="key.light_tray.title", step=2),
+        S.EMPTY_TRAY: Ask(title="key.empty_tray.title", step=2),
+        S.SPREAD: Ask(title="key.spread.title", step=2, needs_pan=False),
+        S.LEAVING: Ask(
+            title="key.leave.title", body="key.leave.body", step=2, art=Art.TRAY, needs_pan=False
+        ),
+    }

@@ -1,0 +1,228 @@
+"""Weigh the empty container, pour, stop, and get the key: the second half (steps 3 to 5)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from decimal import Decimal
+from enum import Enum
+from typing import ClassVar
+
+from kiosk.estimating.count_key import CountKey, Refused
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.key_procedure import TRAY_DIVISIONS, KeyProcedure
+from kiosk.procedures.pan_memory import PanMemory
+from kiosk.procedures.procedure import (
+    Art,
+    Ask,
+    Person,
+    PersonEvent,
+    Rule,
+    Signal,
+    Surroundings,
+    WeighAgain,
+    go,
+    judge,
+)
+from kiosk.records.entries import KeyChanged, KeyMade
+from kiosk.weighing.pan_events import PanEvent, PanKind
+
+
+class ContainerState(Enum):
+    """Where the coach stands."""
+
+    BACK_IN = "back in"
+    PAN_CLEAR = "pan clear"
+    EMPTY_ON = "empty on"
+    POUR = "pour"
+    STILL = "still"
+    STOPPING = "stopping"
+    KEY = "key"
+    REFUSED = "refused"
+    SAVED = "saved"
+    LEAVING = "leaving"
+    LEFT = "left"
+    SAMPLES = "samples"
+
+
+S = ContainerState
+
+
+class FillContainer(KeyProcedure):
+    """From enough samples to the letter on the jar; takes a draft up wherever it was left."""
+
+    def __init__(self, surroundings: Surroundings, *, pan: PanMemory, draft: KeyDraft) -> None:
+        super().__init__(S.BACK_IN, surroundings, pan=pan, draft=draft)
+        self.key: CountKey | Refused | None = None
+        self.letter: str | None = None
+        if draft.filled is not None:
+            self.state = self._judge_key()
+        elif draft.empty is not None:
+            self.state = S.POUR
+        elif draft.back_in is not None:
+            self.state = self._container_next()
+
+    def values(self) -> dict[str, object]:
+        """`material`, `pieces` and the `letter` given to the jar."""
+        return {**super().values(), "letter": self.letter or ""}
+
+    def _container_next(self) -> S:
+        return S.PAN_CLEAR if self.pan.loaded else S.EMPTY_ON
+
+    def _answer(self, event: PersonEvent) -> S:
+        back_in = event.kind is Person.YES
+        self.draft = replace(self.kept, back_in=back_in)
+        self._do(KeyChanged(key_id=self.kept.id, pieces=None, back_in=back_in, at=self._utc_now()))
+        return self._container_next()
+
+    def _empty(self, event: PanEvent) -> S:
+        self._keep("empty", event)
+        return S.POUR
+
+    def _empty_again(self, _event: PersonEvent) -> S:
+        self._void(self.kept.empty, reason="weighed again")
+        return self._container_next()
+
+    def _still(self, event: PanEvent) -> S:
+        self._settled = event
+        assert self.kept.empty is not None
+        inside = (event.grams or Decimal(0)) - self.kept.empty.weighing.grams
+        return S.STILL if inside > TRAY_DIVISIONS * (event.readability or Decimal(0)) else S.POUR
+
+    def _stop_still(self, _event: PersonEvent) -> S:
+        assert self._settled is not None
+        self._keep("filled", self._settled)
+        return self._judge_key()
+
+    def _stop_moving(self, _event: PersonEvent) -> S:
+        self._do(WeighAgain())
+        return S.STOPPING
+
+    def _stopped(self, event: PanEvent) -> S:
+        self._keep("filled", event)
+        return self._judge_key()
+
+    def _judge_key(self) -> S:
+        self.key = self.kept.key()
+        return S.REFUSED if isinstance(self.key, Refused) else S.KEY
+
+    def _pour_on(self, _event: PersonEvent) -> S:
+        self._void(self.kept.filled, reason="poured on")
+        self.key = None
+        return S.POUR
+
+    def _more_samples(self, _event: PersonEvent) -> S:
+        draft = self.kept
+        self._void(draft.filled, draft.empty, reason="more samples first")
+        self.draft = replace(self.kept, wanted=len(draft.samples) + 1, back_in=None)
+        return S.SAMPLES
+
+    def _save(self, event: PersonEvent) -> S:
+        assert isinstance(self.key, CountKey)
+        key = self.key
+        self.letter = event.value
+        self._do(
+            KeyMade(
+                key_id=self.kept.id,
+                letter=event.value,
+                count=key.count,
+                low=key.low,
+                high=key.high,
+                half_width_percent=key.half_width_percent,
+                piece_mass_g=key.piece_mass_g,
+                score_effect=key.score_effect,
+                warnings=tuple(key.warnings),
+                from_container=bool(self.kept.back_in),
+                at=self._utc_now(),
+            )
+        )
+        return S.SAVED
+
+    def _ask_leave(self, _event: PersonEvent) -> S:
+        self._left_from = self.state
+        return S.LEAVING
+
+    def _stay(self, _event: PersonEvent) -> S:
+        if self._left_from in (S.STILL, S.STOPPING):
+            # The pan may have moved while the question stood: look at it afresh.
+            self._do(WeighAgain())
+            return S.POUR
+        if self._left_from in (S.PAN_CLEAR, S.EMPTY_ON):
+            return self._container_next()
+        return S(self._left_from)
+
+    _ASK_LEAVE: ClassVar[Rule] = judge(_ask_leave, S.LEAVING)
+    _GONE: ClassVar[Mapping[Signal, Rule]] = {
+        PanKind.LOAD_REMOVED: go(S.POUR),
+        PanKind.PAN_EMPTY: go(S.POUR),
+        PanKind.OVERLOADED: go(S.POUR),
+        PanKind.UNREADABLE: go(S.POUR),
+        PanKind.SILENT: go(S.POUR),
+    }
+    _POURING: ClassVar[Mapping[Signal, Rule]] = {
+        Person.UNDO: judge(_empty_again, S.PAN_CLEAR, S.EMPTY_ON),
+        Person.HOME: _ASK_LEAVE,
+    }
+    TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
+        S.BACK_IN: {
+            Person.YES: judge(_answer, S.PAN_CLEAR, S.EMPTY_ON),
+            Person.NO: judge(_answer, S.PAN_CLEAR, S.EMPTY_ON),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.PAN_CLEAR: {PanKind.PAN_EMPTY: go(S.EMPTY_ON), Person.HOME: _ASK_LEAVE},
+        S.EMPTY_ON: {PanKind.SETTLED: judge(_empty, S.POUR), Person.HOME: _ASK_LEAVE},
+        S.POUR: {
+            PanKind.SETTLED: judge(_still, S.STILL, S.POUR),
+            Person.STOP: judge(_stop_moving, S.STOPPING),
+            **_POURING,
+        },
+        S.STILL: {
+            **_GONE,
+            PanKind.LOAD_PLACED: go(S.POUR),
+            PanKind.DISTURBED: go(S.POUR),
+            Person.STOP: judge(_stop_still, S.KEY, S.REFUSED),
+            **_POURING,
+        },
+        S.STOPPING: {
+            **_GONE,
+            PanKind.SETTLED: judge(_stopped, S.KEY, S.REFUSED),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.KEY: {
+            Person.KEEP: judge(_save, S.SAVED),
+            Person.UNDO: judge(_pour_on, S.POUR),
+            Person.MORE: judge(_more_samples, S.SAMPLES),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.REFUSED: {
+            Person.UNDO: judge(_pour_on, S.POUR),
+            Person.MORE: judge(_more_samples, S.SAMPLES),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.SAVED: {Person.HOME: go(S.LEFT)},
+        S.LEAVING: {
+            Person.STAY: judge(_stay, S.BACK_IN, S.PAN_CLEAR, S.EMPTY_ON, S.POUR, S.KEY, S.REFUSED),
+            Person.LEAVE: go(S.LEFT),
+        },
+    }
+    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.SAMPLES})
+    ASKS: ClassVar[Mapping[Enum, Ask]] = {
+        S.BACK_IN: Ask(
+            title="key.back_in.title", body="key.back_in.body", step=3, art=Art.JAR, needs_pan=False
+        ),
+        S.PAN_CLEAR: Ask(
+            title="cup.clear.title", body="key.pan_clear.body", step=3, art=Art.CLEAR_PAN
+        ),
+        S.EMPTY_ON: Ask(title="key.empty_on.title", body="key.empty_on.body", step=3, art=Art.JAR),
+        S.POUR: Ask(title="key.pour.title", step=4),
+        S.STILL: Ask(title="key.pour.title", step=4),
+        S.STOPPING: Ask(title="key.stopping.title", step=4),
+        S.KEY: Ask(title="key.done.title", step=5, needs_pan=False),
+        S.REFUSED: Ask(title="key.refused.title", step=5, needs_pan=False),
+        S.SAVED: Ask(
+            title="key.saved.title", body="key.saved.body", step=5, art=Art.JAR, needs_pan=False
+        ),
+        S.LEAVING: Ask(
+            title="key.leave.title", body="key.leave.body", step=3, art=Art.TRAY, needs_pan=False
+        ),
+    }
