@@ -172,8 +172,9 @@ def key_done(table: Table) -> None:
               heavy=False, markup=True)  # fmt: skip
     table.put(
         ScoreTent(true_value=2830, band=0.0212, left_text="0", peak_text="2\u2009830",
-                  right_text="5\u2009660 pieces", cost_text="up to 2.2 points\nnear the top",
-                  band_text="the real number\nis in here"),
+                  right_text="5\u2009660 pieces", cost_text="up to 2.2 points",
+                  cost_where_text="near the top", band_text="the real number",
+                  band_where_text="is in here"),
         444, 196, 542, 156,
     )  # fmt: skip
     table.say("Which\njar?", 444, 402, 84, 64)
@@ -318,7 +319,18 @@ def samples(table: Table, count: int = 3) -> None:
     rows[-2].update(state="on the pan", bricks=rows[0]["bricks"] + count // 3, note="on the pan",
                     differing_bricks=count // 3)  # fmt: skip
     rows[-1].update(state="to come", bricks=0, mass_text="", note="to come")
-    table.put(SampleRows(rows=rows, undo_text="Undo"), 444, 170, 542, 0)
+    table.put(
+        SampleRows(
+            rows=rows,
+            undo_text="Undo",
+            brick_text="one brick = 0.1 g",
+            differ_text="they differ by one brick",
+        ),
+        444,
+        170,
+        542,
+        0,
+    )
     table.put(SecondButton(text="Count 300\nat once"), 444, 492, 176, 88)
     table.put(MainButton(text="Keep 3.6 g", sign="tick"), 632, 492, 354, 88)
     table.button("Home", "home")
@@ -342,7 +354,7 @@ def bench(table: Table) -> None:
     table.put(StepTrail(step=1, text="1 of 4", first=40, spacing=42), 416, 62, 274, 40)
     table.put(BenchPanel(), 706, 50, 308, 540)
     table.say("Bench", 736, 64, 120, 36, type_size=table.theme.card_title)
-    arts = (("cup", "empty cup"), ("filled cup", "filled cup"), ("full tray", "tray of 100"),
+    arts = (("cup", "empty cup"), ("filled cup", "filled cup"), ("tray", "tray of 100"),
             ("jar", "jar"), ("weight", "100 g weight"), ("clear", "clear pan"))  # fmt: skip
     for place, (art, text) in enumerate(arts):
         tile = BenchTile(art=art, text=text, placed=not place)
@@ -350,9 +362,9 @@ def bench(table: Table) -> None:
     table.say("Cup 7 weighs\n12.3 g.", 436, 120, 254, 90, type_size=table.theme.instruction,
               line_height=1)  # fmt: skip
     table.put(CupDrawing(number=7), 446, 312, 154, 112)
-    small = ("solid cup", "tray", "zero", "tare", "plug", "parted plug", "less", "more", "next")
+    small = ("solid cup", "empty tray", "zero", "tare", "plug", "off", "less", "more", "pour")
     for place, art in enumerate(small):
-        tile = BenchTile(art=art, text=art, text_high=26)
+        tile = BenchTile(art=art, text=art, text_high=30)
         table.put(tile, 12 + 78 * (place % 5), 440 + 78 * (place // 5), 74, 74)
     table.button("Back", "back", 440)
 

@@ -13,7 +13,7 @@ from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.cup_art import draw_cup
 from kiosk.ui.widgets.drawing import Drawing
-from kiosk.ui.widgets.pencil import Pencil
+from kiosk.ui.widgets.pencil import Pencil, text_width
 from kiosk.ui.widgets.tappable import Tappable
 
 kv_files.load(__file__)
@@ -102,10 +102,11 @@ class SecondButton(Tappable, Drawing):
 
     text = StringProperty("")
     sign = OptionProperty(
-        None, options=[None, "home", "back", "undo", "cover", "printer"], allownone=True
+        None, options=[None, "", "home", "back", "undo", "cover", "printer"], allownone=True
     )
     type_size = NumericProperty(theme.second_button)
     sign_place = NumericProperty(33.0)  # units from the left edge to the middle of the sign
+    text_place = NumericProperty(58.0)  # and to the text beside it
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the outline and the sign."""
@@ -146,10 +147,14 @@ class ChoiceCard(Tappable, Drawing):
 
 
 class Chip(Drawing):
-    """An answer already given, with its tick."""
+    """An answer already given, with its tick; as wide as its text unless told otherwise."""
 
     text = StringProperty("")
     type_size = NumericProperty(theme.label)
+
+    def natural_width(self, text: str, size: float, high: float, unit: float) -> float:
+        """Width in pixels for ``text`` of ``size`` in a chip of ``high`` pixels."""
+        return high + text_width(text, round(size)) + 20 * unit if text else 0.0
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the pill and the tick."""

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 from typing import ClassVar
 
 from kivy.properties import BooleanProperty, NumericProperty, OptionProperty, StringProperty
 
+from kiosk.texts.numbers import number
 from kiosk.ui import kv_files
+from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
-from kiosk.ui.widgets.cup_art import draw_cup
+from kiosk.ui.widgets.cup_art import CAP, LEAN, draw_cup, draw_grain
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
 from kiosk.ui.widgets.scale_art import draw_jar, draw_tray, draw_weight
@@ -21,34 +24,55 @@ kv_files.load(__file__)
 Art = Callable[[Pencil, float, float, float], None]
 
 
-def _cup(pencil: Pencil, x: float, y: float, half: float) -> None:
-    draw_cup(pencil, (x - half, y - half * 0.7, 2 * half, half * 1.4), theme.card, rim=6)
+def _any_cup(ground: Colour, rim: float, *, lean: float = LEAN, filled: bool = False) -> Art:
+    def draw(pencil: Pencil, x: float, y: float, half: float) -> None:
+        box = (x - half, y - half * 0.7, 2 * half, half * 1.4)
+        draw_cup(pencil, box, ground, rim=half * rim, lean=lean, filled=filled)
+
+    return draw
 
 
-def _solid_cup(pencil: Pencil, x: float, y: float, half: float) -> None:
-    draw_cup(pencil, (x - half, y - half * 0.7, 2 * half, half * 1.4), theme.steel, rim=11,
-             lean=0.1)  # fmt: skip
+def _any_tray(pieces: bool) -> Art:
+    def draw(pencil: Pencil, x: float, y: float, half: float) -> None:
+        draw_tray(pencil, (x - half * 1.25, y - half * 0.6, half * 2.5, half * 1.15), pieces)
 
-
-def _filled_cup(pencil: Pencil, x: float, y: float, half: float) -> None:
-    draw_cup(pencil, (x - half, y - half * 0.7, 2 * half, half * 1.4), theme.card, rim=6,
-             filled=True)  # fmt: skip
-
-
-def _tray(pencil: Pencil, x: float, y: float, half: float) -> None:
-    draw_tray(pencil, (x - half * 1.25, y - half * 0.6, half * 2.5, half * 1.15), pieces=False)
-
-
-def _full_tray(pencil: Pencil, x: float, y: float, half: float) -> None:
-    draw_tray(pencil, (x - half * 1.25, y - half * 0.6, half * 2.5, half * 1.15), pieces=True)
+    return draw
 
 
 def _jar(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_jar(pencil, (x - half * 0.78, y - half, half * 1.56, half * 2))
 
 
+def _pour(pencil: Pencil, x: float, y: float, half: float) -> None:
+    for dx, dy, turn in (
+        (-0.3, -0.8, 0.5),
+        (0.1, -0.9, -0.6),
+        (0.35, -0.6, 0.7),
+        (-0.1, -0.5, 0.2),
+    ):
+        draw_grain(pencil, x + dx * half, y + dy * half, half * 0.12, turn)
+    draw_jar(pencil, (x - half * 0.6, y - half * 0.5, half * 1.2, half * 1.5), lid=False)
+
+
 def _weight(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_weight(pencil, (x - half * 0.62, y - half * 0.85, half * 1.24, half * 1.7))
+
+
+def _scale_key(pencil: Pencil, x: float, y: float, half: float) -> None:
+    pencil.box(x - half, y - half * 0.62, half * 2, half * 1.24, 8, theme.card)
+    pencil.frame(x - half, y - half * 0.62, half * 2, half * 1.24, 8, 3, theme.ink)
+
+
+def _zero(pencil: Pencil, x: float, y: float, half: float) -> None:
+    _scale_key(pencil, x, y, half)
+    size = half * 0.8
+    pencil.text(number(Decimal("0.0")), x, y + CAP / 2 * size, size * pencil.unit, theme.ink,
+                bold=True, anchor="middle")  # fmt: skip
+
+
+def _tare(pencil: Pencil, x: float, y: float, half: float) -> None:
+    _scale_key(pencil, x, y, half)
+    draw_tray(pencil, (x - half * 0.6, y - half * 0.42, half * 1.2, half * 0.72), pieces=False)
 
 
 def _circled(sign: str) -> Art:
@@ -59,27 +83,41 @@ def _circled(sign: str) -> Art:
     return draw
 
 
-def _bare(sign: str) -> Art:
+def _bare(sign: str, share: float) -> Art:
     def draw(pencil: Pencil, x: float, y: float, half: float) -> None:
-        mark.SIGNS[sign](pencil, x, y, half, theme.ink)
+        mark.SIGNS[sign](pencil, x, y, half * share, theme.ink)
 
     return draw
 
 
-ARTS: dict[str, Art | None] = {
-    "cup": _cup, "solid cup": _solid_cup, "filled cup": _filled_cup, "tray": _tray,
-    "full tray": _full_tray, "jar": _jar, "weight": _weight, "clear": _circled("up"),
-    "zero": _circled("level"), "tare": _circled("undo"), "plug": _bare("plug"),
-    "parted plug": _bare("parted plug"), "less": _circled("minus"), "more": _circled("plus"),
-    "next": _circled("chevron"), "none": None,
-}  # fmt: skip
-QUIET = ("clear", "zero", "tare", "plug", "parted plug", "less", "more", "next", "none")
+THINGS: dict[str, Art] = {
+    "cup": _any_cup(theme.card, 0.13),
+    "solid cup": _any_cup(theme.steel, 0.24, lean=0.1),
+    "filled cup": _any_cup(theme.card, 0.13, filled=True),
+    "empty tray": _any_tray(pieces=False),
+    "tray": _any_tray(pieces=True),
+    "jar": _jar,
+    "weight": _weight,
+}
+DEEDS: dict[str, Art | None] = {
+    "clear": _circled("up"),
+    "pour": _pour,
+    "less": _circled("minus"),
+    "more": _circled("plus"),
+    "zero": _zero,
+    "tare": _tare,
+    "plug": _bare("plug", 1.15),
+    "parted plug": _bare("parted plug", 1.15),
+    "off": _bare("power", 0.75),
+    "none": None,
+}
+ARTS: dict[str, Art | None] = {**THINGS, **DEEDS}
 
 
 class BenchTile(Tappable, Drawing):
-    """``art`` over ``text``; a thing that is ``placed`` on the pan is tinted and ticked.
+    """``art`` over ``text``; what is ``placed`` on the pan, or on, is ticked.
 
-    What is no thing (clear, zero, plug ...) is an outline on the panel instead of a card.
+    A thing is a card; a deed (clear, pour, zero ...) is an outline on the panel.
     """
 
     follows: ClassVar[tuple[str, ...]] = ("art", "placed", "pressed", "disabled")
@@ -92,7 +130,7 @@ class BenchTile(Tappable, Drawing):
     def paint(self, pencil: Pencil) -> None:
         """Draw the tile and its thing."""
         wide, high = self.wide, self.high
-        if self.art in QUIET:
+        if self.art in DEEDS:
             if self.pressed:
                 pencil.box(0, 0, wide, high, 14, theme.bench)
             pencil.frame(0, 0, wide, high, 14, 3, theme.drawer_d if self.disabled else theme.ink)

@@ -64,13 +64,14 @@ def _heap(pencil: Pencil, body: list[tuple[float, float]]) -> None:
         reach = wide / 2 - (foot_left - left) * height
         x, y = (left + right) / 2 + share * reach * 2 * 0.82, top + deep * height
         if abs(share) < 0.46:
-            _grain(pencil, x, y, wide * 0.055, 0.6 if (row + column) % 2 else -0.75)
+            draw_grain(pencil, x, y, wide * 0.055, 0.6 if (row + column) % 2 else -0.75)
 
 
 def _grain_places() -> list[tuple[int, int]]:
     return [(row, column) for row in range(4) for column in range(6)]
 
 
-def _grain(pencil: Pencil, x: float, y: float, half: float, turn: float) -> None:
+def draw_grain(pencil: Pencil, x: float, y: float, half: float, turn: float) -> None:
+    """One grain, ``turn`` radians from level."""
     dx, dy = half * cos(turn), half * sin(turn)
     pencil.stroke([(x - dx, y - dy), (x + dx, y + dy)], half * 0.6, theme.grain)

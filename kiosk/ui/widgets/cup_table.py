@@ -7,7 +7,7 @@ from typing import Any, ClassVar
 from kivy.properties import ListProperty, NumericProperty, StringProperty
 
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets.cup import CupKey, MoreKey
+from kiosk.ui.widgets.cup_key import CupKey, MoreKey
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
 

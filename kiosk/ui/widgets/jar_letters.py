@@ -6,12 +6,15 @@ from typing import Any, ClassVar
 
 from kivy.properties import BooleanProperty, ListProperty, NumericProperty, StringProperty
 
+from kiosk.ui import kv_files
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets.cup import MoreKey
 from kiosk.ui.widgets.cup_art import CAP
+from kiosk.ui.widgets.cup_key import MoreKey
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
 from kiosk.ui.widgets.tappable import Tappable
+
+kv_files.load(__file__)
 
 KEY_WIDE, GAP, MORE_WIDE = 64, 6, 108  # units
 LID_HIGH = 12
@@ -66,7 +69,7 @@ class JarLetters(Drawing):
     used = ListProperty([])
     chosen = StringProperty("")
     used_text = StringProperty("")
-    range_text = StringProperty("{first} - {last}")
+    range_text = StringProperty("{first}{last}")
     page = NumericProperty(0)
 
     def __init__(self, **kwargs: Any) -> None:
@@ -143,6 +146,8 @@ class JarLetters(Drawing):
 
     def _arrange(self, *_: Any) -> None:
         step = self.key_wide() + GAP * theme.u
+        if self._more.parent:
+            step = max(step, (self.width - self._more_wide()) / self.per_page())
         for place, key in enumerate(self._keys):
             key.size = (self.key_wide(), max(self.height, 1))
             key.pos = (self.x + place * step, self.y)

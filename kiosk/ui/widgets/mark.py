@@ -104,6 +104,18 @@ def wait(pencil: Pencil, x: float, y: float, half: float, colour: Colour, turn: 
     pencil.ring(x, y, half * 0.44, half / 5.5, colour, turn, turn + 250)
 
 
+def closing_ring(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """The ring of the pan on its way to closing."""
+    pencil.ring(x, y, half * 0.82, half / 3.2, theme.hair)
+    pencil.ring(x, y, half * 0.82, half / 3.2, colour, 0, 290)
+
+
+def power(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """The key that switches a thing on and off."""
+    pencil.ring(x, y, half * 0.75, half / 4, colour, 35, 325)
+    pencil.stroke(_around(x, y, half, (0, -0.9), (0, -0.1)), half / 4, colour)
+
+
 def again(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
     """A turning arrow: once more."""
     pencil.ring(x, y, half * 0.5, half / 5.5, colour, 60, 350)
@@ -229,7 +241,8 @@ SIGNS: dict[str, Sign] = {
     "tick": tick, "cross": cross, "level": level, "off": level, "under": under, "over": over,
     "on target": on_target, "arrow": arrow, "back": back, "up": up, "down": down,
     "plus": plus, "minus": minus, "chevron": chevron,
-    "square": square, "wait": wait, "again": again, "undo": undo, "printer": printer,
+    "square": square, "wait": wait, "ring": closing_ring, "power": power, "again": again,
+    "undo": undo, "printer": printer,
     "home": table, "cover": small_eye, "eye": eye, "lock": lock, "open lock": open_lock,
     "keyhole": keyhole, "clock": clock, "plug": plug, "parted plug": parted_plug,
 }  # fmt: skip

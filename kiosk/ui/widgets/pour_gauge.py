@@ -71,7 +71,8 @@ class PourGauge(Drawing):
         for index, (name, _, _, share, _) in enumerate(SEGMENTS):
             if name != self.goal or not name:
                 continue
-            left, wide = self.wide * start(index), self.wide * share
+            left = max(0.0, self.wide * start(index) - 2)
+            wide = min(self.wide, self.wide * (start(index) + share) + 2) - left
             box_top, box_high = top - TALLER, high + 2 * TALLER
             pencil.box(left, box_top, wide, box_high, 6, theme.lamp_t)
             if now > left + 4:

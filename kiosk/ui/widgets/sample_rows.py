@@ -21,7 +21,8 @@ kv_files.load(__file__)
 SHOWN = 3  # rows at a time; more turn by two keys at the right
 ROW_GAP, TURN_GAP = 5, 8  # units
 UNDO_WIDE = 104
-NAME_AT, BAR_AT, MASS_WIDE = 18, 106, 116
+NAME_AT, BAR_AT, MASS_WIDE = 18, 106, 118
+LEGEND_HIGH = 30
 
 
 class TurnKey(Tappable, Drawing):
@@ -38,6 +39,10 @@ class TurnKey(Tappable, Drawing):
         mark.SIGNS[self.way](pencil, self.wide / 2, self.high / 2, 15, edge)
 
 
+class UndoButton(SecondButton):
+    """Takes a kept sample back."""
+
+
 class SampleRows(Drawing):
     """``rows`` are dicts: name, bricks, differing_bricks, mass_text, state, note.
 
@@ -46,23 +51,25 @@ class SampleRows(Drawing):
     the first one that is not kept. Dispatches ``on_undo(index)`` of a kept row.
     """
 
-    follows: ClassVar[tuple[str, ...]] = ("rows", "first", "group")
+    follows: ClassVar[tuple[str, ...]] = ("rows", "first", "group", "brick_text", "differ_text")
     __events__ = ("on_undo",)
 
     rows = ListProperty([])
     undo_text = StringProperty("")
+    brick_text = StringProperty("")
+    differ_text = StringProperty("")
     first = NumericProperty(0)  # the uppermost row shown
     group = NumericProperty(1)
 
     def __init__(self, **kwargs: Any) -> None:
         super().__init__(**kwargs)
-        self._undo = [SecondButton(sign="undo") for _ in range(SHOWN)]
+        self._undo = [UndoButton() for _ in range(SHOWN)]
         self._turn = [TurnKey(way="up"), TurnKey(way="down")]
         for button in self._undo:
             button.bind(on_release=self._undo_pressed)
         for key in self._turn:
             key.bind(on_release=self._turn_pressed)
-        for name in ("pos", "size", "first", "undo_text"):
+        for name in ("pos", "size", "first", "undo_text", "brick_text"):
             self.fbind(name, self._arrange)
         theme.bind(u=self._arrange_again)
         self.fbind("rows", self._take_rows)
@@ -80,7 +87,8 @@ class SampleRows(Drawing):
 
     def row_pixels(self) -> float:
         """Height of one row in pixels."""
-        return float(max((self.height - (SHOWN - 1) * ROW_GAP * theme.u) / SHOWN, 1))
+        gaps = (SHOWN - 1) * ROW_GAP + (LEGEND_HIGH if self.brick_text else 0)
+        return float(max((self.height - gaps * theme.u) / SHOWN, 1))
 
     def row_top(self, place: int) -> float:
         """Distance of a shown row from the upper edge, in pixels."""
@@ -115,7 +123,7 @@ class SampleRows(Drawing):
             button.right = self.x + self._rows_wide()
             button.top = self.top - self.row_top(place)
             self._present(button, place in kept and bool(self.undo_text))
-        high = (self.height - TURN_GAP * theme.u) / 2
+        high = (self.row_top(SHOWN) - (ROW_GAP + TURN_GAP) * theme.u) / 2
         for place, key in enumerate(self._turn):
             key.size = (theme.tap, max(high, 1))
             key.right, key.top = self.right, self.top - place * (high + TURN_GAP * theme.u)
@@ -137,6 +145,27 @@ class SampleRows(Drawing):
         widest = max((bricks for bricks, _ in drawn), default=0)
         for place, (index, row) in enumerate(self.shown()):
             self._paint_row(pencil, place, row, (*drawn[index], widest))
+        if self.brick_text:
+            self._paint_legend(pencil, any(differing for _, differing in drawn))
+
+    def _paint_legend(self, pencil: Pencil, differing: bool) -> None:
+        unit = pencil.unit
+        middle = self.row_top(SHOWN) / unit + LEGEND_HIGH / 2 - 3
+        baseline = middle + _drop(theme.label, unit)
+        pencil.box(8, middle - 12, 12, 24, 0, theme.lamp)
+        pencil.frame(8, middle - 12, 12, 24, 0, 2.5, theme.ink)
+        half = self.wide / 2
+        pencil.text(self.brick_text, 32, baseline, theme.label, theme.ink, room=half - 50)
+        if not self.differ_text:
+            return
+        start = half - 10
+        if differing:
+            pencil.box(start, middle - 12, 12, 24, 0, theme.act)
+            pencil.frame(start, middle - 12, 12, 24, 0, 2.5, theme.ink)
+            start += 24
+        pencil.text(self.differ_text, start, baseline, theme.label,
+                    theme.act if differing else theme.ink, bold=differing,
+                    room=self.wide - start)  # fmt: skip
 
     def _paint_row(
         self, pencil: Pencil, place: int, row: dict[str, Any], bar: tuple[int, int, int]
@@ -158,9 +187,9 @@ class SampleRows(Drawing):
         draw_bar(pencil, (BAR_AT, middle - high * 0.3, room, high * 0.6), *bar,
                  theme.lamp if state == "kept" else theme.lamp_t)  # fmt: skip
         if not coming:
-            pencil.text(row.get("mass_text", ""), end - 10, middle + _drop(theme.card_title, unit),
-                        theme.card_title, theme.ink, bold=True, anchor="right",
-                        room=MASS_WIDE - 14)  # fmt: skip
+            pencil.text(row.get("mass_text", ""), end - MASS_WIDE + 9,
+                        middle + _drop(theme.card_title, unit), theme.card_title, theme.ink,
+                        bold=True, room=MASS_WIDE - 14)  # fmt: skip
         if state != "kept":
             pencil.text(row.get("note", ""), wide - 18, middle + _drop(theme.label, unit),
                         theme.label, theme.soft if coming else theme.ink, anchor="right",

@@ -61,18 +61,25 @@ def draw_tray(pencil: Pencil, box: tuple[float, float, float, float], pieces: bo
 
 
 def draw_jar(
-    pencil: Pencil, box: tuple[float, float, float, float], words: str = "", size: float = 0.0
-) -> None:
+    pencil: Pencil, box: tuple[float, float, float, float], words: str = "", size: float = 0.0,
+    lid: bool = True,
+) -> None:  # fmt: skip
     """A jar in its paper sleeve in ``box``; ``words`` of ``size`` pixels stand on it."""
     left, top, wide, high = box
-    unit, line = wide / 148, 3.5 * max(wide / 148, 0.8)
-    middle = left + wide / 2
-    body = top + 34 * unit
-    pencil.box(middle - 59 * unit, top + 4 * unit, 118 * unit, 32 * unit, 7 * unit, theme.ink)
+    unit = wide / 148
+    line = 3.5 * max(unit, 0.8)
+    middle, body = left + wide / 2, top + 34 * unit
+    if lid:
+        pencil.box(middle - 59 * unit, top + 4 * unit, 118 * unit, 32 * unit, 7 * unit, theme.ink)
     pencil.box(left, body, wide, high - 34 * unit, 26 * unit, theme.kraft)
     pencil.frame(left, body, wide, high - 34 * unit, 26 * unit, line, theme.ink)
-    pencil.box(middle - 12 * unit, top, 24 * unit, 52 * unit, 0, theme.card)
-    pencil.frame(middle - 12 * unit, top, 24 * unit, 52 * unit, 0, 2.5 * max(unit, 0.8), theme.ink)
+    if lid:
+        strap = (middle - 12 * unit, top, 24 * unit, 52 * unit, 0)
+        pencil.box(*strap, theme.card)
+        pencil.frame(*strap, 2.5 * max(unit, 0.8), theme.ink)
+    else:
+        pencil.stroke([(left + 12 * unit, body), (left + wide - 12 * unit, body)], line * 1.6,
+                      theme.ink)  # fmt: skip
     if words:
         centre = body + (high - 34 * unit) * 0.55
         pencil.text(words, middle, centre + CAP / 2 * size / pencil.unit, size, theme.ink,
@@ -93,12 +100,16 @@ def draw_weight(pencil: Pencil, box: tuple[float, float, float, float]) -> None:
 
 
 class ScaleArt(Drawing):
-    """The scale, ``load`` on its dish, ``arrows`` that say: put it on, take it off."""
+    """The scale, ``load`` on its dish, ``arrows`` that say: put it on, take it off.
+
+    "clear pan" is an empty dish with an arrow that says: take it off.
+    """
 
     follows: ClassVar[tuple[str, ...]] = ("load", "arrows")
 
     load = OptionProperty(
-        "none", options=["none", "empty cup", "filled cup", "tray", "full tray", "jar"]
+        "none",
+        options=["none", "clear pan", "empty cup", "filled cup", "tray", "full tray", "jar"],
     )
     arrows = OptionProperty("none", options=["none", "down", "up"])
 
@@ -106,19 +117,25 @@ class ScaleArt(Drawing):
         """Without a load the art is flatter."""
         return WIDE, DISH_HIGH + self._room()
 
+    def _loaded(self) -> bool:
+        return self.load not in ("none", "clear pan")
+
+    def _pointed(self) -> bool:
+        return self.arrows != "none" or self.load == "clear pan"
+
     def _room(self) -> float:
-        if self.load != "none":
-            return LOAD_HIGH + (26 if self.arrows != "none" else 0)
-        return ARROW_HIGH if self.arrows != "none" else 4
+        if self._loaded():
+            return LOAD_HIGH + (26 if self._pointed() else 0)
+        return ARROW_HIGH if self._pointed() else 4
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the scale from the dish down, the load from the dish up."""
         top = self._room()
         draw_scale(pencil, top)
         self._paint_load(pencil, top - 3)
-        if self.arrows == "none":
+        if not self._pointed():
             return
-        places, low = ((16, WIDE - 16), 90.0) if self.load != "none" else ((WIDE / 2,), top - 8)
+        places, low = ((16, WIDE - 16), 90.0) if self._loaded() else ((WIDE / 2,), top - 8)
         tail, tip = (4.0, low) if self.arrows == "down" else (low, 4.0)
         for x in places:
             draw_arrow(pencil, x, tail, tip, theme.act)

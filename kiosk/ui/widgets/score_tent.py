@@ -31,13 +31,14 @@ class ScoreTent(Drawing):
     """0 at the left peg, ``true_value`` under the peak, double at the right peg.
 
     ``estimate`` None shows no marker. With a ``band`` (half width as share of the true value)
-    the peak is a flat top, the real number somewhere under it. ``compact`` leaves out all words.
+    the peak is a flat top, the real number somewhere under it. ``compact`` leaves out all words,
+    ``covered`` those along the base, which tell the true value.
     """
 
     follows: ClassVar[tuple[str, ...]] = (
         "true_value", "estimate", "side", "score_text", "of_text", "error_text", "side_text",
-        "left_text", "peak_text", "right_text", "yours_text", "band", "band_text", "cost_text",
-        "compact", "climbed",
+        "left_text", "peak_text", "right_text", "yours_text", "band", "band_text",
+        "band_where_text", "cost_text", "cost_where_text", "covered", "compact", "climbed",
     )  # fmt: skip
 
     true_value = NumericProperty(100.0)
@@ -52,8 +53,11 @@ class ScoreTent(Drawing):
     right_text = StringProperty("")
     yours_text = StringProperty("")
     band = NumericProperty(0.0)
-    band_text = StringProperty("")  # two lines: the first is bold
-    cost_text = StringProperty("")  # two lines: the first is bold
+    band_text = StringProperty("")
+    band_where_text = StringProperty("")
+    cost_text = StringProperty("")
+    cost_where_text = StringProperty("")
+    covered = BooleanProperty(False)
     compact = BooleanProperty(False)
     climbed = NumericProperty(1.0)  # how far the marker has come on its way from the left peg
 
@@ -154,13 +158,14 @@ class ScoreTent(Drawing):
     def _paint_words(self, pencil: Pencil, tent: TentShape) -> None:
         colour = mark.DATA_WORD_COLOURS[self.side]
         marked = None if self.estimate is None else tent.x(self.estimate / (self.true_value or 1))
-        paint_axis_words(
-            pencil, tent, marked, colour,
-            left=self.left_text, peak=self.peak_text, right=self.right_text, yours=self.yours_text,
-        )  # fmt: skip
+        if not self.covered:
+            paint_axis_words(
+                pencil, tent, marked, colour, left=self.left_text, peak=self.peak_text,
+                right=self.right_text, yours=self.yours_text,
+            )  # fmt: skip
         if self.band:
-            paint_cost_words(pencil, tent, self.cost_text)
-            paint_band_words(pencil, tent, self.band, self.band_text)
+            paint_cost_words(pencil, tent, (self.cost_text, self.cost_where_text))
+            paint_band_words(pencil, tent, self.band, (self.band_text, self.band_where_text))
         else:
             paint_points(pencil, tent, self._points_now(), self.of_text)
             paint_error(pencil, tent, self.side, self.error_text, self.side_text)

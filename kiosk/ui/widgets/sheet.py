@@ -67,9 +67,9 @@ class BenchPanel(Drawing, FloatLayout):
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the panel, its shade and its stripes."""
-        pencil.box(-SHADE, SHADE, self.wide, self.high, 22, theme.shade)
-        pencil.box(0, 0, self.wide, self.high, 22, theme.drawer)
         edge = self.stripe_wide if self.striped else 0
+        pencil.box(edge + 4, SHADE, self.wide - edge - 4 - SHADE, self.high, 22, theme.shade)
+        pencil.box(0, 0, self.wide, self.high, 22, theme.drawer)
         pencil.box(0, 0, edge + 22, self.high, 0, theme.drawer)
         if edge:
             pencil.box(0, 0, edge, self.high, 0, theme.hazard)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from kivy.properties import NumericProperty, StringProperty
+from kivy.properties import BooleanProperty, NumericProperty, StringProperty
 
 from kiosk.ui import kv_files
+from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.cup_art import CAP
 from kiosk.ui.widgets.drawing import Drawing
+from kiosk.ui.widgets.geometry import Point
 from kiosk.ui.widgets.pencil import Pencil
 
 kv_files.load(__file__)
@@ -48,7 +50,31 @@ class StepTrail(Drawing):
                 pencil.ring(x, middle, TO_COME, 3, theme.line)
 
     def _present(self, pencil: Pencil, x: float, middle: float) -> None:
-        size = theme.body
         pencil.disc(x, middle, PRESENT, theme.act)
-        baseline = middle + CAP / 2 * size / pencil.unit
-        pencil.text(str(int(self.step)), x, baseline, size, theme.card, bold=True, anchor="middle")
+        _paint_number(pencil, (x, middle), self.step, theme.body, theme.card)
+
+
+class NumberBead(Drawing):
+    """One bead by itself, for a list of things to do: ``present`` or still to come."""
+
+    follows: ClassVar[tuple[str, ...]] = ("number", "present")
+
+    number = NumericProperty(1)
+    present = BooleanProperty(False)
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the bead as large as the widget."""
+        x, y = self.wide / 2, self.high / 2
+        radius = min(x, y)
+        pencil.disc(x, y, radius, theme.act if self.present else theme.sheet)
+        if not self.present:
+            pencil.ring(x, y, radius - 1.5, 3, theme.line)
+        colour = theme.card if self.present else theme.ink
+        _paint_number(pencil, (x, y), self.number, theme.pan_label, colour)
+
+
+def _paint_number(
+    pencil: Pencil, middle: Point, number: float, size: float, colour: Colour
+) -> None:
+    baseline = middle[1] + CAP / 2 * size / pencil.unit
+    pencil.text(str(int(number)), middle[0], baseline, size, colour, bold=True, anchor="middle")

@@ -58,17 +58,17 @@ def _paint_side(pencil: Pencil, tent: TentShape, side: str, words: str, baseline
         )  # fmt: skip
 
 
-def paint_cost_words(pencil: Pencil, tent: TentShape, cost_text: str) -> None:
+def paint_cost_words(pencil: Pencil, tent: TentShape, lines: tuple[str, str]) -> None:
     """What an unsure key costs, in the left corner."""
-    for line, (words, baseline) in enumerate(_two_lines(tent, cost_text)):
+    for line, (words, baseline) in enumerate(_two_lines(tent, lines)):
         pencil.text(words, 0, baseline, theme.body, theme.ink, bold=not line,
                     room=_room(tent, baseline))  # fmt: skip
 
 
-def paint_band_words(pencil: Pencil, tent: TentShape, band: float, band_text: str) -> None:
+def paint_band_words(pencil: Pencil, tent: TentShape, band: float, lines: tuple[str, str]) -> None:
     """What the flat top means, in the right corner, with a line that leads to it."""
     right, width, baseline = 2 * tent.left + tent.wide, 0.0, 0.0
-    for line, (words, baseline) in enumerate(_two_lines(tent, band_text)):
+    for line, (words, baseline) in enumerate(_two_lines(tent, lines)):
         width = pencil.text(words, right, baseline, theme.body, theme.on_x, bold=not line,
                             anchor="right", room=_room(tent, baseline))  # fmt: skip
     if width:
@@ -102,9 +102,9 @@ def paint_axis_words(
     pencil.text(peak, peak_start, baseline, size, theme.ink, bold=True)
 
 
-def _two_lines(tent: TentShape, words: str) -> list[tuple[str, float]]:
+def _two_lines(tent: TentShape, lines: tuple[str, str]) -> list[tuple[str, float]]:
     top = tent.base - tent.high
-    return [(line, top + 24 + 30 * place) for place, line in enumerate(words.split("\n"))]
+    return [(line, top + 24 + 30 * place) for place, line in enumerate(lines)]
 
 
 def _room(tent: TentShape, baseline: float) -> float:
