@@ -29,7 +29,7 @@ class Port:
         where = self.where if self._identity is None else find_again(self._identity)
         if where is None:
             raise PortUnavailable(Reason.MISSING, self.where)
+        identity = identify(where)
         transport = open_transport(where, self._settings, self._patience)
-        self.where = where
-        self._identity = identify(where)
+        self.where, self._identity = where, identity
         return transport

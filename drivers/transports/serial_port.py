@@ -75,7 +75,8 @@ def _opened(
         )
         try:
             _drain(port)
-            port.timeout = patience
+            if patience != _QUIET:  # a remote port agrees with the other end on every change
+                port.timeout = patience
         except BaseException:
             SerialPort(port).close()
             raise
