@@ -31,7 +31,7 @@ NEVER = {  # although it lies below
     "kiosk.procedures": PORTS,
 }
 ONLY_IN = {
-    "kivy": ("kiosk.ui",),
+    "kivy": ("kiosk.ui", "kiosk.commands.open_kiosk", "kiosk.commands.tour"),  # they show a window
     "serial": ("drivers.transports", "drivers.discovery"),
     "hid": ("drivers.transports", "drivers.discovery"),
     "hidraw": ("drivers.transports", "drivers.discovery"),
