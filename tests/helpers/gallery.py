@@ -167,7 +167,7 @@ def key_done(table: Table) -> None:
               unit="pieces", unit_below=True, line1="inside 100.0 g")  # fmt: skip
     table.sheet(step=5, steps=5, text="Step 5 of 5: key")
     table.say("2\u2009830 pieces", 444, 108, 270, 44, type_size=table.theme.instruction)
-    table.put(Chip(text="counted pieces back in"), 722, 107, 264, 46)
+    table.put(Chip(text="counted pieces back in"), 716, 107, 270, 46)
     table.say("95 % sure: between [b]2\u2009770[/b] and [b]2\u2009890[/b]", 444, 156, 542, 34,
               heavy=False, markup=True)  # fmt: skip
     table.put(

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from typing import Any
 
 from kiosk.ui import environment
 
 WIDTH, HEIGHT = 1024, 600
+LARGEST = (1280, 800)  # an offscreen surface never grows: what lies beyond its first size is noise
 
 
-def prepare_once(width: int = WIDTH, height: int = HEIGHT) -> None:
+def prepare_once() -> None:
     """Set Kivy up for drawing offscreen unless an earlier test has done so."""
     if "kivy" not in sys.modules:
-        environment.prepare(width=width, height=height, offscreen=True)
+        environment.prepare(width=LARGEST[0], height=LARGEST[1], offscreen=True)
+    elif os.environ.get("SDL_VIDEODRIVER") != "offscreen":
+        raise RuntimeError("something imported Kivy before it was set up for drawing offscreen")
 
 
 def open_window(width: int = WIDTH, height: int = HEIGHT) -> Any:
@@ -25,7 +29,7 @@ def open_window(width: int = WIDTH, height: int = HEIGHT) -> Any:
     EventLoop.ensure_window()
     window = EventLoop.window
     if EventLoop.status != "started":
-        # Started without its loop: frames come from frames().
+        # Embedded: started without its loop, frames come from frames().
         runTouchApp(embedded=True)
     for child in list(window.children):
         window.remove_widget(child)
@@ -43,6 +47,20 @@ def frames(count: int = 1) -> None:
         EventLoop.idle()
 
 
+def touch_at(x: float, y: float) -> Any:
+    """A finger over ``x``, ``y``: ``touch_down()`` and ``touch_up()`` are its doings."""
+    from kivy.tests.common import UnitTestTouch
+
+    return UnitTestTouch(x, y)
+
+
+def tap_at(x: float, y: float) -> None:
+    """A finger comes down and goes up again."""
+    touch = touch_at(x, y)
+    touch.touch_down()
+    touch.touch_up()
+
+
 def pixels(window: Any) -> bytes:
     """The window as drawn now, RGBA, from the lowest row up."""
     from kivy.graphics.opengl import GL_RGBA, GL_UNSIGNED_BYTE, glReadPixels
@@ -51,6 +69,17 @@ def pixels(window: Any) -> bytes:
     width, height = (int(side) for side in window.size)
     picture: bytes = glReadPixels(0, 0, width, height, GL_RGBA, GL_UNSIGNED_BYTE)
     return picture
+
+
+def colour_in(picture: bytes, window: Any, x: float, y: float) -> tuple[float, ...]:
+    """Red, green and blue from 0 to 1 at a place of a picture of the window."""
+    start = 4 * (int(y) * int(window.width) + int(x))
+    return tuple(byte / 255 for byte in picture[start : start + 3])
+
+
+def pixel(window: Any, x: float, y: float) -> tuple[float, ...]:
+    """The colour at a place of the window as drawn now."""
+    return colour_in(pixels(window), window, x, y)
 
 
 def save_picture(window: Any, path: str) -> None:

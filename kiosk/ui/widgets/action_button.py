@@ -107,6 +107,7 @@ class SecondButton(Tappable, Drawing):
     type_size = NumericProperty(theme.second_button)
     sign_place = NumericProperty(33.0)  # units from the left edge to the middle of the sign
     text_place = NumericProperty(58.0)  # and to the text beside it
+    sign_half = NumericProperty(16.0)  # half the size of the sign
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the outline and the sign."""
@@ -115,7 +116,7 @@ class SecondButton(Tappable, Drawing):
         pencil.box(0, 0, self.wide, self.high, 16, ground)
         pencil.frame(0, 0, self.wide, self.high, 16, 2.5, edge)
         if self.sign:
-            mark.SIGNS[self.sign](pencil, self.sign_place, self.high / 2, 16, edge)
+            mark.SIGNS[self.sign](pencil, self.sign_place, self.high / 2, self.sign_half, edge)
 
 
 class ChoiceCard(Tappable, Drawing):

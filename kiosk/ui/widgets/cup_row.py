@@ -17,11 +17,11 @@ class CupRow(Drawing):
     """Small cups in a row: ``numbers`` in order, ``mine`` tinted, short lines for free ``places``.
 
     ``more`` is the text of a key after the last cup. Dispatches ``on_choose(number)`` and
-    ``on_more()``; with ``tappable`` False it is a picture only.
+    ``on_others()``; with ``tappable`` False it is a picture only.
     """
 
     follows: ClassVar[tuple[str, ...]] = ("numbers", "places")
-    __events__ = ("on_choose", "on_more")
+    __events__ = ("on_choose", "on_others")
 
     numbers = ListProperty([])
     mine = NumericProperty(None, allownone=True)
@@ -38,13 +38,13 @@ class CupRow(Drawing):
             self.fbind(name, self._rebuild)
         for name in ("pos", "size", "cup_wide", "spacing"):
             self.fbind(name, self._arrange)
-        theme.bind(u=self._arrange_again)
+        theme.bind(u=self._arrange)
         self._rebuild()
 
     def on_choose(self, number: int) -> None:
         """Nothing by itself."""
 
-    def on_more(self) -> None:
+    def on_others(self) -> None:
         """Nothing by itself."""
 
     def step(self) -> float:
@@ -72,10 +72,7 @@ class CupRow(Drawing):
         self.dispatch("on_choose", int(key.number))
 
     def _turn(self, _key: MoreKey) -> None:
-        self.dispatch("on_more")
-
-    def _arrange_again(self, *_: Any) -> None:
-        self._arrange()
+        self.dispatch("on_others")
 
     def _arrange(self, *_: Any) -> None:
         wide = self.cup_wide * theme.u

@@ -41,7 +41,7 @@ class CupTable(Drawing):
             self.fbind(name, self._recolour)
         for name in ("pos", "size"):
             self.fbind(name, self._arrange)
-        theme.bind(u=self._arrange_again)
+        theme.bind(u=self._arrange)
         self._rebuild()
 
     def on_choose(self, number: int) -> None:
@@ -90,9 +90,6 @@ class CupTable(Drawing):
     def _turn(self, _key: MoreKey) -> None:
         pages = -(-len(self.cups) // self._per_page())
         self.page = (self.page + 1) % pages
-
-    def _arrange_again(self, *_: Any) -> None:
-        self._arrange()
 
     def place(self, index: int) -> tuple[float, float]:
         """Left and top of a place in pixels from the upper left corner."""

@@ -82,7 +82,7 @@ class JarLetters(Drawing):
         for name in ("used", "chosen"):
             self.fbind(name, self._recolour)
         self.fbind("pos", self._arrange)
-        theme.bind(u=self._rebuild_again)
+        theme.bind(u=self._rebuild)
         self._rebuild()
 
     def on_choose(self, letter: str) -> None:
@@ -109,9 +109,6 @@ class JarLetters(Drawing):
 
     def _turn(self, _key: MoreKey) -> None:
         self.page = (self.page + 1) % len(self.pages())
-
-    def _rebuild_again(self, *_: Any) -> None:
-        self._rebuild()
 
     def _rebuild(self, *_: Any) -> None:
         pages = self.pages()

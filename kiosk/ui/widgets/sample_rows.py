@@ -71,7 +71,7 @@ class SampleRows(Drawing):
             key.bind(on_release=self._turn_pressed)
         for name in ("pos", "size", "first", "undo_text", "brick_text"):
             self.fbind(name, self._arrange)
-        theme.bind(u=self._arrange_again)
+        theme.bind(u=self._arrange)
         self.fbind("rows", self._take_rows)
         self._take_rows()
 
@@ -110,9 +110,6 @@ class SampleRows(Drawing):
     def _turn_pressed(self, key: TurnKey) -> None:
         step = -1 if key.way == "up" else 1
         self.first = max(0, min(self.first + step, len(self.rows) - SHOWN))
-
-    def _arrange_again(self, *_: Any) -> None:
-        self._arrange()
 
     def _arrange(self, *_: Any) -> None:
         kept = {place for place, (_, row) in enumerate(self.shown()) if row.get("state") == "kept"}
@@ -186,14 +183,18 @@ class SampleRows(Drawing):
         room = end - BAR_AT - MASS_WIDE
         draw_bar(pencil, (BAR_AT, middle - high * 0.3, room, high * 0.6), *bar,
                  theme.lamp if state == "kept" else theme.lamp_t)  # fmt: skip
+        written = 0.0
         if not coming:
-            pencil.text(row.get("mass_text", ""), end - MASS_WIDE + 9,
-                        middle + _drop(theme.card_title, unit), theme.card_title, theme.ink,
-                        bold=True, room=MASS_WIDE - 14)  # fmt: skip
+            written = 9 + pencil.text(
+                row.get("mass_text", ""), end - MASS_WIDE + 9,
+                middle + _drop(theme.card_title, unit), theme.card_title, theme.ink,
+                bold=True, room=MASS_WIDE - 14,
+            )  # fmt: skip
         if state != "kept":
+            room = wide - 18 - (end - MASS_WIDE + written) - 10
             pencil.text(row.get("note", ""), wide - 18, middle + _drop(theme.label, unit),
                         theme.label, theme.soft if coming else theme.ink, anchor="right",
-                        room=UNDO_WIDE + (MASS_WIDE if coming else -14))  # fmt: skip
+                        room=room)  # fmt: skip
 
 
 def _drop(size: float, unit: float) -> float:
