@@ -50,7 +50,10 @@ def _run(words: list[str]) -> int:
         command, rest = _command(words)
         name = f"gramstand {command}" if command else name
         module = import_module(COMMANDS[command] if command else KIOSK)
-        options = _parser(name, module).parse_args(rest)
+        parser = _parser(name, module)
+        if command is None and {"-h", "--help"} & set(rest):  # else no module is fetched for it
+            parser.epilog = _list_of_commands()
+        options = parser.parse_args(rest)
         code: int = module.run(options)
     except BadInputError as trouble:
         complain(f"{name}: {trouble}")
@@ -77,7 +80,6 @@ def _parser(name: str, module: ModuleType) -> argparse.ArgumentParser:
     parser = _OneLineParser(
         prog=name,
         description=module.HELP,
-        epilog=None if name != "gramstand" else _list_of_commands(),
         formatter_class=argparse.RawDescriptionHelpFormatter,
         allow_abbrev=False,
     )

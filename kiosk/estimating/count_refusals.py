@@ -27,6 +27,7 @@ class Why(StrEnum):
     ONE_SAMPLE = "one sample"
     EMPTY_FILL = "empty fill"
     LIGHT_FILL = "light fill"
+    LESS_THAN_ONE = "less than one piece"
     LESS_THAN_COUNTED = "less than counted"
     TOO_WIDE = "too wide"
 
@@ -66,6 +67,8 @@ def _fill_unusable(samples: Samples, filled: Decimal, empty: Decimal) -> Refused
         return _refused(Why.EMPTY_FILL, filled=grams(filled), empty=grams(empty))
     if net < LEAST_DIVISIONS * samples.readability:
         return _refused(Why.LIGHT_FILL, **_in_steps(net, samples))
+    if 2 * Fraction(net) < samples.piece_mass:
+        return _refused(Why.LESS_THAN_ONE)
     return None
 
 

@@ -79,7 +79,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.pour.again": "Weigh\nit again",
     "key.pour.empty": "Fill the jar on the pan, or beside it.",
     "key.pour.between": "95 % sure: between {low} and {high}",
-    "key.pour.good_to": "good to {percent}",
+    "key.pour.good_to": "Good to {percent}",
     "key.pour.over": "More than {limit} pieces: too many for the event.",
     "key.stopping.title": "Hands off. The scale comes to rest.",
     "key.stop": "Stop here",
@@ -89,7 +89,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.now": "now",
     # The key
     "key.done.title": "{count} pieces",
-    "key.sure": "95 % sure: between [b]{low}[/b] and [b]{high}[/b]",
+    "key.sure": "95 % sure: between\n[b]{low}[/b] and [b]{high}[/b]",
     "key.cost": "up to {points} points",
     "key.cost.where": "near the top",
     "key.real": "the real number",
@@ -97,7 +97,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.pieces_at": "{count} pieces",
     "key.which_jar": "Which\njar?",
     "key.used": "used",
-    "key.letters": "{first} to {last}",
+    "key.letters": "{{first}} to {{last}}",
     "key.save": "Save as jar {letter}",
     "key.save.none": "Choose a letter",
     "key.pour_on": "Pour on",
@@ -146,6 +146,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "What was filled in is only {steps} steps of {step}, at least {least} are needed: "
         "fill in more, or use a finer scale."
     ),
+    "count.refused.less_than_one": "What was filled in weighs less than one piece: fill in more.",
     "count.refused.less_than_counted": (
         "About {count} pieces are too few to hold the {pieces} counted ones: "
         "say that those are not in the container, or weigh it again."
