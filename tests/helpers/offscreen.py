@@ -16,8 +16,17 @@ def prepare_once() -> None:
     """Set Kivy up for drawing offscreen unless an earlier test has done so."""
     if "kivy" not in sys.modules:
         environment.prepare(width=LARGEST[0], height=LARGEST[1], offscreen=True)
+        _hurry()
     elif os.environ.get("SDL_VIDEODRIVER") != "offscreen":
         raise RuntimeError("something imported Kivy before it was set up for drawing offscreen")
+
+
+def _hurry() -> None:
+    """Frames follow each other without waiting for a screen that nobody looks at."""
+    from kivy.config import Config
+
+    Config.set("graphics", "maxfps", "0")
+    Config.set("graphics", "vsync", "0")
 
 
 def open_window(width: int = WIDTH, height: int = HEIGHT) -> Any:

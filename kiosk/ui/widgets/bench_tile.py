@@ -144,6 +144,6 @@ class BenchTile(Tappable, Drawing):
             half = min(wide * 0.36, room * 0.42)
             draw(pencil, wide / 2, room / 2 + 4, half)
         if self.placed:
-            pencil.frame(-1, -1, wide + 2, high + 2, 15, 5, theme.act)
+            pencil.frame(-2, -2, wide + 4, high + 4, 17, 5.5, theme.act)
             pencil.disc(wide - 20, 20, 14, theme.act)
             mark.tick(pencil, wide - 20, 20, 14, theme.sheet)

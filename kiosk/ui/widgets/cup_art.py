@@ -11,6 +11,9 @@ from kiosk.ui.widgets.pencil import Pencil
 LEAN = 0.17  # how far a wall comes in on its way down, as share of the height
 CAP = 0.711  # height of Roboto's capitals and digits, as share of the size (1456/2048)
 
+GRAIN_PLACES = [(row, column) for row in range(4) for column in range(6)]
+GRAIN_TURNS = (0.5, -0.7, 0.3, 0.9, -0.5, 0.6, -0.9, 0.4, 0.8, -0.6, 0.2)  # radians, no pattern
+
 Box = tuple[float, float, float, float]
 
 
@@ -49,7 +52,7 @@ def draw_cup(
 def _heap(pencil: Pencil, body: list[tuple[float, float]]) -> None:
     (left, top), (right, _), (foot_right, foot), (foot_left, _) = body
     deep, wide = foot - top, right - left
-    brim = 0.38  # where the heap touches the wall, as share of the depth
+    brim = 0.34  # where the heap touches the wall, as share of the depth
     lean = (foot_left - left) * brim
     steps = [step / 12 for step in range(13)]
     bow = [
@@ -58,17 +61,13 @@ def _heap(pencil: Pencil, body: list[tuple[float, float]]) -> None:
     ]
     pencil.fill([*bow, (foot_right, foot), (foot_left, foot)], theme.lamp)
     pencil.stroke(bow, wide * 0.026, theme.ink)
-    for row, column in _grain_places():
-        height = 0.42 + row * 0.16
-        share = (column - 2.5 + (row % 2) * 0.5) / 5
-        reach = wide / 2 - (foot_left - left) * height
-        x, y = (left + right) / 2 + share * reach * 2 * 0.82, top + deep * height
-        if abs(share) < 0.46:
-            draw_grain(pencil, x, y, wide * 0.055, 0.6 if (row + column) % 2 else -0.75)
-
-
-def _grain_places() -> list[tuple[int, int]]:
-    return [(row, column) for row in range(4) for column in range(6)]
+    for index, (row, column) in enumerate(GRAIN_PLACES):
+        height = brim + 0.07 + row * (0.93 - brim) / 4
+        share = (column - 2.5 + (row % 2) * 0.5) / 5.6
+        reach = wide - 2 * (foot_left - left) * height
+        if abs(share) < 0.44:
+            place = (left + right) / 2 + share * reach, top + deep * height
+            draw_grain(pencil, *place, wide * 0.042, GRAIN_TURNS[index * 7 % len(GRAIN_TURNS)])
 
 
 def draw_grain(pencil: Pencil, x: float, y: float, half: float, turn: float) -> None:

@@ -101,7 +101,7 @@ def square(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> N
 
 def wait(pencil: Pencil, x: float, y: float, half: float, colour: Colour, turn: float = 0) -> None:
     """An open ring: wait."""
-    pencil.ring(x, y, half * 0.44, half / 5.5, colour, turn, turn + 250)
+    pencil.ring(x, y, half * 0.44, half / 5.5, colour, turn, turn + 280)
 
 
 def closing_ring(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:

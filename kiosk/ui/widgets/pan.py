@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from math import sqrt
+from functools import cache
+from math import cos, pi, sin, sqrt
 from typing import Any, ClassVar
 
 from kivy.animation import Animation
@@ -12,6 +13,7 @@ from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.cup_art import CAP
 from kiosk.ui.widgets.drawing import Drawing
+from kiosk.ui.widgets.geometry import Point
 from kiosk.ui.widgets.pencil import Pencil, text_width
 
 X, Y = 192, 238  # the middle of the pan on its own sheet
@@ -105,12 +107,10 @@ class Pan(Drawing):
         pencil.disc(X - 6, Y + 8, RIM, theme.shade)
         pencil.disc(X, Y, RIM, theme.steel)
         if self.simulated:
-            turn = 360 / PIECES
             pencil.ring(X, Y, RIM + 4.5, 11, theme.hazard)
-            spans = [(turn * piece, turn * (piece + 1)) for piece in range(0, PIECES, 2)]
-            pencil.arcs(X, Y, RIM + 4.5, 11, theme.ink, spans)
-            pencil.ring(X, Y, RIM + 9.5, 1.5, theme.ink)
-            pencil.ring(X, Y, RIM - 1, 1.5, theme.ink)
+            pencil.fills(_dark_pieces(), theme.ink)
+            pencil.ring(X, Y, RIM + 9.5, 1.2, theme.ink)
+            pencil.ring(X, Y, RIM - 0.8, 1.2, theme.ink)
         else:
             pencil.ring(X, Y, RIM, 2, theme.line)
         pencil.ring(X, Y, RING, 9, theme.hair)
@@ -181,6 +181,19 @@ class Pan(Drawing):
             pencil.disc(X, y, (CLASP - 2) * (1 - self.ticking), theme.steel)
         if self.ticking > 0:
             mark.tick(pencil, X, y, CLASP * self.ticking, theme.sheet)
+
+
+@cache
+def _dark_pieces() -> tuple[tuple[Point, ...], ...]:
+    """Every second piece of the striped rim, as a quad from its inner to its outer edge."""
+    low, high, turn = RIM - 1, RIM + 10, 2 * pi / PIECES
+    return tuple(
+        tuple(
+            (X + reach * sin(turn * at), Y - reach * cos(turn * at))
+            for reach, at in ((low, piece), (high, piece), (high, piece + 1), (low, piece + 1))
+        )
+        for piece in range(1, PIECES, 2)
+    )
 
 
 def _room(below: float, size: float) -> float:

@@ -106,13 +106,6 @@ class Pencil:
         """A circle line, or its arc from ``start`` to ``end`` degrees clockwise from the top."""
         self._draw(colour, _ring, (x, y), radius, line, start, end)
 
-    def arcs(
-        self, x: float, y: float, radius: float, line: float, colour: Colour,
-        spans: Sequence[tuple[float, float]],
-    ) -> None:  # fmt: skip
-        """Several arcs of one circle, each from and to degrees clockwise from the top."""
-        self._draw(colour, _arcs, (x, y), radius, line, tuple(spans))
-
     def stroke(
         self, points: Sequence[Point], line: float, colour: Colour, closed: bool = False
     ) -> None:
@@ -215,12 +208,6 @@ def _ring(
         else geometry.arc(x, y, radius * ground.scale, start, end)
     )
     return geometry.banded(middle, line * ground.scale, closed)
-
-
-def _arcs(
-    ground: _Ground, centre: Point, radius: float, line: float, spans: Sequence[Point]
-) -> Mesh:
-    return geometry.joined([_ring(ground, centre, radius, line, *span) for span in spans])
 
 
 def _stroke(ground: _Ground, points: Sequence[Point], line: float, closed: bool) -> Mesh:

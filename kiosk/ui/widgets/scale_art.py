@@ -45,12 +45,13 @@ def draw_tray(pencil: Pencil, box: tuple[float, float, float, float], pieces: bo
     left, top, wide, high = box
     rim = top + high * 0.32
     if pieces:
-        radius = wide * 0.045
-        rows = ((0.0, 8, 0.0), (radius * 1.3, 6, 0.06), (radius * 2.4, 3, 0.2))
-        for lift, count, inset in rows:
+        radius = wide * 0.04
+        for count, start, lift, heap in ((6, 0.22, 0.1, 1.0), (7, 0.18, 0.9, 2.2)):
             for piece in range(count):
-                share = 0.17 + inset + (0.66 - 2 * inset) * piece / (count - 1)
-                pencil.disc(left + wide * share, rim - lift - 1, radius, theme.act)
+                share = piece / (count - 1)
+                x = left + wide * (start + (1 - 2 * start) * share)
+                up = lift + heap * 4 * share * (1 - share) * 0.8
+                pencil.disc(x, rim - radius * (up + 0.6), radius, theme.act)
     body: list[Point] = [
         (left + wide * 0.06, rim), (left + wide * 0.94, rim),
         (left + wide * 0.83, top + high - 2), (left + wide * 0.17, top + high - 2),
@@ -95,8 +96,8 @@ def draw_weight(pencil: Pencil, box: tuple[float, float, float, float]) -> None:
                  theme.ink)  # fmt: skip
     pencil.disc(middle, top + wide * 0.21, wide * 0.21, theme.ink)
     pencil.disc(middle, top + wide * 0.21, wide * 0.21 - line, theme.lamp)
-    pencil.box(left, top + high * 0.36, wide, high * 0.64, wide * 0.12, theme.lamp)
-    pencil.frame(left, top + high * 0.36, wide, high * 0.64, wide * 0.12, line, theme.ink)
+    pencil.box(left, top + high * 0.36, wide, high * 0.64, wide * 0.18, theme.lamp)
+    pencil.frame(left, top + high * 0.36, wide, high * 0.64, wide * 0.18, line, theme.ink)
 
 
 class ScaleArt(Drawing):

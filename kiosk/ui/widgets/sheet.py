@@ -77,7 +77,7 @@ class BenchPanel(Drawing, FloatLayout):
 
 
 def stripes(wide: float, high: float, bar: float, rising: bool) -> list[list[Point]]:
-    """Slanting bars for a box of ``wide`` x ``high`` units, cut at its edges, ``bar`` units thick.
+    """Slanting bars for a box of ``wide`` x ``high`` units, cut at its edges, ``bar`` units apart.
 
     Bars lean over by the shorter side; ``rising`` measures them along the height.
     """

@@ -14,6 +14,7 @@ from kiosk.ui.widgets.pencil import Pencil, text_width
 from kiosk.ui.widgets.sheet import stripes
 
 GAP = 12
+LEAST_ROOM = 80  # units; words with less are left out rather than set too small to read
 
 
 class StatusStrip(Drawing):
@@ -66,7 +67,7 @@ class StatusStrip(Drawing):
             if place:
                 pencil.disc(x + 16, self.high / 2, 3, theme.lamp)
                 x += 32
-            if end - x < 24:
+            if end - x < LEAST_ROOM:
                 return
             x += pencil.text(
                 words, x, self._baseline(size), size, theme.sheet, bold=not place, room=end - x
@@ -89,7 +90,7 @@ class StatusStrip(Drawing):
 
     def _paint_simulated(self, pencil: Pencil) -> None:
         pencil.box(0, 0, self.wide, self.high, 0, theme.hazard)
-        pencil.fills(stripes(self.wide, self.high, 14, rising=False), theme.ink)
+        pencil.fills(stripes(self.wide, self.high, 18, rising=False), theme.ink)
         size, baseline = theme.label, self._baseline(theme.label)
         plate = text_width(self.plate_text, size, True) / theme.u
         pencil.box(GAP, 4, plate + 36, self.high - 8, 4, theme.hazard)

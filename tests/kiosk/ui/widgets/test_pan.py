@@ -127,7 +127,7 @@ def test_a_simulated_scale_is_striped_in_every_phase(
         for turn in turns
     ]
     for place, colour in enumerate(seen):
-        expected = theme.hazard if place % 2 else theme.ink
+        expected = theme.ink if place % 2 else theme.hazard
         assert colour == pytest.approx(expected[:3], abs=0.02)
 
 
