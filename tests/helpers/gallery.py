@@ -364,9 +364,53 @@ def bench(table: Table) -> None:
     table.put(CupDrawing(number=7), 446, 312, 154, 112)
     small = ("solid cup", "empty tray", "zero", "tare", "plug", "off", "less", "more", "pour")
     for place, art in enumerate(small):
-        tile = BenchTile(art=art, text=art, text_high=30)
-        table.put(tile, 12 + 78 * (place % 5), 440 + 78 * (place // 5), 74, 74)
+        tile = BenchTile(art=art, text=art)
+        table.put(tile, 12 + 80 * (place % 5), 400 + 92 * (place // 5), 76, 88)
     table.button("Back", "back", 440)
+
+
+def parts(table: Table) -> None:
+    from kiosk.ui.widgets.action_button import MainButton
+    from kiosk.ui.widgets.cup import CupDrawing
+    from kiosk.ui.widgets.mark import Mark
+    from kiosk.ui.widgets.pan import Pan
+    from kiosk.ui.widgets.score_tent import ScoreTent
+    from kiosk.ui.widgets.sheet import Sheet
+    from kiosk.ui.widgets.step_trail import NumberBead, StepTrail
+
+    states: list[dict[str, Any]] = [
+        {"phase": "empty", "number": "0.0", "unit": "g"},
+        {"phase": "settling", "number": "12.4", "unit": "g", "progress": 0.62},
+        {"phase": "stable", "number": "12.3", "unit": "g"},
+        {"phase": "captured", "number": "12.3", "unit": "g", "label": "empty cup"},
+        {"phase": "hidden"},
+        {"phase": "captured", "number": "12.3", "unit": "g", "simulated": True},
+        {"phase": "unplugged"},
+    ]
+    for place, state in enumerate(states):
+        table.put(Pan(word=state["phase"], **state), 16 + 144 * place, 46, 128, 150)
+    table.put(Sheet(), 16, 208, 992, 382)
+    tents = (("70", 70, "under"), ("99", 99, "on target"), ("70", 130, "over"), ("0", 260, "over"))
+    for place, (points, estimate, side) in enumerate(tents):
+        table.put(ScoreTent(compact=True, estimate=estimate, side=side), 36 + 242 * place, 222, 216,
+                  100)  # fmt: skip
+        table.say(f"{points} points", 36 + 242 * place, 320, 216, 26, halign="center")
+        table.put(Mark(sign=side), 84 + 242 * place, 348, 18, 18)
+    for place, (text, state) in enumerate(
+        (("Ready", "ready"), ("Waiting", "waiting"), ("Pressed", "ready"), ("Off", "off"))
+    ):
+        button = MainButton(text=text, state_name=state)
+        table.put(button, 32 + 242 * place, 374, 232, 88)
+        button.pressed = text == "Pressed"
+    for place, look in enumerate(("out", "yours", "chosen", "in")):
+        table.put(CupDrawing(number=7, look=look), 34 + 104 * place, 475, 96, 45)
+    signs = ("tick", "cross", "level", "lock", "open lock", "clock", "eye", "ring", "printer",
+             "chevron", "undo", "again", "plus", "power")  # fmt: skip
+    for place, sign in enumerate(signs):
+        table.put(Mark(sign=sign), 460 + 38 * place, 478, 32, 32)
+    table.put(StepTrail(step=2, steps=4, text="Step 2 of 4: fill"), 452, 526, 540, 40)
+    for place in (1, 2):
+        table.put(NumberBead(number=place, present=place == 1), 34 + 60 * place, 534, 48, 48)
 
 
 SCENES: dict[str, Scene] = {
@@ -381,6 +425,7 @@ SCENES: dict[str, Scene] = {
     "hand-in": hand_in,
     "many-cups": many_cups,
     "take-cup": take_cup,
+    "parts": parts,
     "things": things,
     "pans": pans,
     "tents": tents,

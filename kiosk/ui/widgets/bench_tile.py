@@ -120,12 +120,20 @@ class BenchTile(Tappable, Drawing):
     A thing is a card; a deed (clear, pour, zero ...) is an outline on the panel.
     """
 
-    follows: ClassVar[tuple[str, ...]] = ("art", "placed", "pressed", "disabled")
+    follows: ClassVar[tuple[str, ...]] = (
+        "art",
+        "placed",
+        "pressed",
+        "disabled",
+        "type_size",
+        "text",
+    )
 
     text = StringProperty("")
     art = OptionProperty("none", options=list(ARTS))
     placed = BooleanProperty(False)
-    text_high = NumericProperty(44.0)  # units at the foot that belong to the text
+    type_size = NumericProperty(theme.label)
+    text_lines = 2.35  # type sizes that the foot of a tile has room for: two lines
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the tile and its thing."""
@@ -140,7 +148,7 @@ class BenchTile(Tappable, Drawing):
             pencil.box(0, 0, wide, high, 14, ground)
         draw = ARTS[self.art]
         if draw:
-            room = high - (self.text_high if self.text else 0)
+            room = high - (self.text_lines * self.type_size / pencil.unit if self.text else 0)
             half = min(wide * 0.36, room * 0.42)
             draw(pencil, wide / 2, room / 2 + 4, half)
         if self.placed:

@@ -52,7 +52,7 @@ class JarKey(Tappable, Drawing):
         pencil.text(self.letter, wide / 2, middle + CAP / 2 * size / pencil.unit, size, words,
                     bold=True, anchor="middle")  # fmt: skip
         if self.used:
-            pencil.text(self.used_text, wide / 2, self.high - 12, theme.text_floor, words,
+            pencil.text(self.used_text, wide / 2, self.high - 12, theme.axis, words,
                         anchor="middle", room=wide - 8)  # fmt: skip
 
 

@@ -105,11 +105,10 @@ class PourGauge(Drawing):
 
     def _paint_arrow(self, pencil: Pencil, now: float, top: float, high: float) -> None:
         tip, half = top - 6, 16.5
-        middle = min(max(now, half), self.wide - half)
         brow = tip - ARROW
-        pencil.fill([(middle - half, brow), (middle + half, brow), (now, tip)], theme.act)
+        pencil.fill([(now - half, brow), (now + half, brow), (now, tip)], theme.act)
         pencil.stroke([(now, tip - 8), (now, top + high - 4)], 5, theme.act)
         size = theme.must
-        left = middle - half - 10 - text_width(self.now_text, size, True) / pencil.unit
-        x = left if left >= 0 else middle + half + 10
+        left = now - half - 10 - text_width(self.now_text, size, True) / pencil.unit
+        x = left if left >= 0 else now + half + 10
         pencil.text(self.now_text, x, tip - 12, size, theme.act, bold=True)

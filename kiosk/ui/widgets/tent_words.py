@@ -10,6 +10,9 @@ from kiosk.ui.widgets.tent_shape import TentShape
 
 UNIT_SHARE = 0.6  # size of the unit beside a number in a corner
 APART = 12  # units between two words on the axis
+SIGN_ROOM = 32  # units for the sign before the side
+LINE = 1.1  # from one baseline to the next, as share of the size
+ONE_LINE_SHARE = 0.75  # words are set smaller by no more than this before they take a second line
 
 
 def paint_points(pencil: Pencil, tent: TentShape, points: str, of_text: str) -> None:
@@ -38,24 +41,40 @@ def paint_error(
 
 
 def _paint_side(pencil: Pencil, tent: TentShape, side: str, words: str, baseline: float) -> None:
-    size, right = theme.card_title, 2 * tent.left + tent.wide
-    colour = mark.DATA_WORD_COLOURS[side]
-    room = _room(tent, baseline) - 32
-    lines = [words]
-    if text_width(words, size, True) / pencil.unit > room and " " in words:
-        head, _, tail = words.partition(" ")
-        lines = [head, tail]
+    if not words:
+        return
+    right, colour = 2 * tent.left + tent.wide, mark.DATA_WORD_COLOURS[side]
+    lines, size = _side_lines(pencil, tent, words, baseline)
+    step = size * LINE / pencil.unit
     width = 0.0
     for place, line in enumerate(lines):
-        y = baseline + place * size * 1.1 / pencil.unit
-        wide = pencil.text(line, right, y, size, colour, bold=True, anchor="right",
-                           room=_room(tent, y))  # fmt: skip
+        wide = pencil.text(line, right, baseline + place * step, size, colour, bold=True,
+                           anchor="right")  # fmt: skip
         width = width or wide
-    if words:
-        mark.SIGNS[side](
-            pencil, right - width - 21, baseline - size * 0.36 / pencil.unit, 10,
-            mark.DATA_COLOURS[side],
-        )  # fmt: skip
+    sign = (right - width - SIGN_ROOM * 0.66, baseline - size * 0.36 / pencil.unit, 10)
+    mark.SIGNS[side](pencil, *sign, mark.DATA_COLOURS[side])
+
+
+def _side_lines(
+    pencil: Pencil, tent: TentShape, words: str, baseline: float
+) -> tuple[list[str], float]:
+    """The words in one line, else in two, in the largest size that stays clear of the slope."""
+    largest, least = int(theme.card_title), int(theme.text_floor)
+    split = words.split(" ", 1)
+    for lines, smallest in (([words], round(largest * ONE_LINE_SHARE)), (split, least)):
+        for size in range(largest, max(smallest, least) - 1, -1):
+            if _clear(pencil, tent, lines, baseline, size):
+                return lines, size
+    return split, least
+
+
+def _clear(pencil: Pencil, tent: TentShape, lines: list[str], baseline: float, size: float) -> bool:
+    for place, line in enumerate(lines):
+        room = _room(tent, baseline + place * size * LINE / pencil.unit)
+        sign = 0 if place else SIGN_ROOM
+        if text_width(line, size, True) / pencil.unit + sign > room:
+            return False
+    return True
 
 
 def paint_cost_words(pencil: Pencil, tent: TentShape, lines: tuple[str, str]) -> None:
@@ -109,5 +128,5 @@ def _two_lines(tent: TentShape, lines: tuple[str, str]) -> list[tuple[str, float
 
 def _room(tent: TentShape, baseline: float) -> float:
     """Units between the edge of the widget and the slope, at the foot of a line of text."""
-    share = (tent.base - baseline - 6) / tent.high
-    return tent.left + tent.wide / 2 * min(max(share, 0.2), 1) - 8
+    share = (tent.base - baseline - 3) / tent.high
+    return tent.left + tent.wide / 2 * min(max(share, 0.2), 1) - 6
