@@ -75,8 +75,9 @@ class CountInput:
 
     @property
     def finest_digit(self) -> Decimal:
-        """The smallest decimal place among the masses, in grams."""
-        return Decimal(1).scaleb(min(int(mass.as_tuple().exponent) for mass in self._masses))
+        """The smallest decimal place among the masses, in grams; 1 for whole grams."""
+        places = [int(mass.as_tuple().exponent) for mass in self._masses]
+        return Decimal(1).scaleb(min(0, *places))
 
     def prior(self) -> PriorScatter | None:
         """The scatter known beforehand."""
