@@ -10,7 +10,7 @@ from kivy.properties import BooleanProperty, NumericProperty, OptionProperty, St
 from kiosk.ui import kv_files
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import mark, signs
 from kiosk.ui.widgets.cup_art import draw_cup
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil, text_width
@@ -87,9 +87,9 @@ class MainButton(Tappable, Drawing):
             pencil.ring(x, y, radius, 3 if self.state_name == "waiting" else 2, edge)
         colour = edge if quiet else theme.act
         if self.state_name == "waiting":
-            mark.wait(pencil, x, y, radius, colour, self.turn)
+            signs.wait(pencil, x, y, radius, colour, self.turn)
         elif self.state_name == "off":
-            mark.level(pencil, x, y, radius, colour)
+            signs.level(pencil, x, y, radius, colour)
         else:
             share = PRINTER_SHARE if self.sign == "printer" else 1
             mark.SIGNS[self.sign](pencil, x, y, radius * share, colour)

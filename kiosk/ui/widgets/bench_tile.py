@@ -12,7 +12,7 @@ from kiosk.texts.numbers import number
 from kiosk.ui import kv_files
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import mark, signs
 from kiosk.ui.widgets.cup_art import CAP, LEAN, draw_cup, draw_grain
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
@@ -154,4 +154,4 @@ class BenchTile(Tappable, Drawing):
         if self.placed:
             pencil.frame(-2, -2, wide + 4, high + 4, 17, 5.5, theme.act)
             pencil.disc(wide - 20, 20, 14, theme.act)
-            mark.tick(pencil, wide - 20, 20, 14, theme.sheet)
+            signs.tick(pencil, wide - 20, 20, 14, theme.sheet)

@@ -6,6 +6,7 @@ from math import cos, sin
 
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
+from kiosk.ui.widgets.geometry import Point
 from kiosk.ui.widgets.pencil import Pencil
 
 LEAN = 0.17  # how far a wall comes in on its way down, as share of the height
@@ -27,29 +28,27 @@ def draw_cup(
     ``size`` is that of the number in pixels; ``filled`` heaps grains in it.
     """
     left, top, wide, high = box
-    line = max(rim * 0.5, wide * 0.02)
-    right, foot, mouth = left + wide, top + high - line / 2, top + rim / 2
-    inset = rim * 0.9
-    narrow = inset + lean * high
-    body = [
-        (left + inset, mouth), (right - inset, mouth),
-        (right - narrow, foot), (left + narrow, foot),
-    ]  # fmt: skip
+    line, mouth, inset = max(rim * 0.5, wide * 0.02), top + rim / 2, rim * 0.9
+    right, narrow = left + wide, inset + lean * high
+    body = _body(left + inset, right - inset, mouth, top + high - line / 2, lean * high)
     pencil.fill(body, ground)
     if filled:
         _heap(pencil, body)
     pencil.stroke(body, line, edge, closed=True)
     pencil.stroke([(left + rim / 2, mouth), (right - rim / 2, mouth)], rim, edge)
     if number:
-        unit = pencil.unit
         middle = top + rim + (high - rim - line) / 2
         pencil.text(
-            number, left + wide / 2, middle + CAP / 2 * size / unit, size, words,
+            number, left + wide / 2, middle + CAP / 2 * size / pencil.unit, size, words,
             bold=True, anchor="middle", room=wide - inset - narrow - line,
         )  # fmt: skip
 
 
-def _heap(pencil: Pencil, body: list[tuple[float, float]]) -> None:
+def _body(left: float, right: float, mouth: float, foot: float, lean: float) -> list[Point]:
+    return [(left, mouth), (right, mouth), (right - lean, foot), (left + lean, foot)]
+
+
+def _heap(pencil: Pencil, body: list[Point]) -> None:
     (left, top), (right, _), (foot_right, foot), (foot_left, _) = body
     deep, wide = foot - top, right - left
     brim = 0.34  # where the heap touches the wall, as share of the depth

@@ -8,7 +8,7 @@ from kivy.properties import BooleanProperty, NumericProperty, OptionProperty, St
 
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import signs
 from kiosk.ui.widgets.cup_art import CAP, draw_cup
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
@@ -92,7 +92,7 @@ class MoreKey(Tappable, Drawing):
         pencil.frame(0, 0, self.wide, self.high, 14, 2, theme.ink)
         room = self.wide - 40 if self.text else 0
         x = self.wide - 16 if self.text else self.wide / 2
-        mark.chevron(pencil, x, self.high / 2, 8, theme.ink)
+        signs.chevron(pencil, x, self.high / 2, 8, theme.ink)
         size = theme.label
         baseline = self.high / 2 + CAP / 2 * size / pencil.unit
         pencil.text(self.text, 10, baseline, size, theme.ink, bold=True, room=max(room, 1))

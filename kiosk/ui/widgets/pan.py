@@ -10,7 +10,7 @@ from kivy.animation import Animation
 from kivy.properties import BooleanProperty, NumericProperty, OptionProperty, StringProperty
 
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import signs
 from kiosk.ui.widgets.cup_art import CAP
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.geometry import Point
@@ -134,7 +134,7 @@ class Pan(Drawing):
     def _paint_unplugged(self, pencil: Pencil) -> None:
         for way in (-1, 1):
             pencil.stroke([(X + way * 50, Y - 24), (X + way * 96, Y - 24)], 8, theme.ink)
-            mark.plug_half(pencil, X + way * 22, Y - 24, 36, 28, way, theme.ink)
+            signs.plug_half(pencil, X + way * 22, Y - 24, 36, 28, way, theme.ink)
         self._centred(pencil, self.hidden_text, 53, theme.name_card, bold=True, colour=theme.ink)
 
     def _paint_cover(self, pencil: Pencil) -> None:
@@ -144,7 +144,7 @@ class Pan(Drawing):
         if share < 1:
             return
         pencil.ring(X, Y, 145, 2, theme.lid_ring)
-        mark.eye(pencil, X, Y, 86, theme.sheet)
+        signs.eye(pencil, X, Y, 86, theme.sheet)
         self._centred(pencil, self.hidden_text, 89, theme.state_word, bold=True, colour=theme.sheet)
 
     def _paint_reading(self, pencil: Pencil) -> None:
@@ -180,7 +180,7 @@ class Pan(Drawing):
         if self.ticking < 1:
             pencil.disc(X, y, (CLASP - 2) * (1 - self.ticking), theme.steel)
         if self.ticking > 0:
-            mark.tick(pencil, X, y, CLASP * self.ticking, theme.sheet)
+            signs.tick(pencil, X, y, CLASP * self.ticking, theme.sheet)
 
 
 @cache

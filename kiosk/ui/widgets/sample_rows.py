@@ -10,18 +10,16 @@ from kiosk.ui import kv_files
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.action_button import SecondButton
-from kiosk.ui.widgets.bricks import draw_bar, grouped, grouping
-from kiosk.ui.widgets.cup_art import CAP
+from kiosk.ui.widgets.bricks import grouped, grouping
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
+from kiosk.ui.widgets.sample_row import UNDO_WIDE, paint_legend, paint_row
 from kiosk.ui.widgets.tappable import Tappable
 
 kv_files.load(__file__)
 
 SHOWN = 3  # rows at a time; more turn by two keys at the right
 ROW_GAP, TURN_GAP = 5, 8  # units
-UNDO_WIDE = 104
-NAME_AT, BAR_AT, MASS_WIDE = 18, 106, 118
 LEGEND_HIGH = 30
 
 
@@ -139,64 +137,11 @@ class SampleRows(Drawing):
             grouped(row.get("bricks", 0), row.get("differing_bricks", 0), int(self.group))
             for row in self.rows
         ]
-        widest = max((bricks for bricks, _ in drawn), default=0)
+        widest, unit = max((bricks for bricks, _ in drawn), default=0), pencil.unit
         for place, (index, row) in enumerate(self.shown()):
-            self._paint_row(pencil, place, row, (*drawn[index], widest))
+            box = (self.row_top(place) / unit, self._rows_wide() / unit, self.row_pixels() / unit)
+            paint_row(pencil, box, row, (*drawn[index], widest))
         if self.brick_text:
-            self._paint_legend(pencil, any(differing for _, differing in drawn))
-
-    def _paint_legend(self, pencil: Pencil, differing: bool) -> None:
-        unit = pencil.unit
-        middle = self.row_top(SHOWN) / unit + LEGEND_HIGH / 2 - 3
-        baseline = middle + _drop(theme.label, unit)
-        pencil.box(8, middle - 12, 12, 24, 0, theme.lamp)
-        pencil.frame(8, middle - 12, 12, 24, 0, 2.5, theme.ink)
-        half = self.wide / 2
-        pencil.text(self.brick_text, 32, baseline, theme.label, theme.ink, room=half - 50)
-        if not self.differ_text:
-            return
-        start = half - 10
-        if differing:
-            pencil.box(start, middle - 12, 12, 24, 0, theme.act)
-            pencil.frame(start, middle - 12, 12, 24, 0, 2.5, theme.ink)
-            start += 24
-        pencil.text(self.differ_text, start, baseline, theme.label,
-                    theme.act if differing else theme.ink, bold=differing,
-                    room=self.wide - start)  # fmt: skip
-
-    def _paint_row(
-        self, pencil: Pencil, place: int, row: dict[str, Any], bar: tuple[int, int, int]
-    ) -> None:
-        unit, state = pencil.unit, row.get("state", "to come")
-        top, high = self.row_top(place) / unit, self.row_pixels() / unit
-        wide = self._rows_wide() / unit
-        now = state == "on the pan"
-        ground = {"kept": theme.kraft, "on the pan": theme.card}.get(state, theme.sheet)
-        pencil.box(0, top, wide, high, 14, ground)
-        pencil.frame(0, top, wide, high, 14, 4 if now else 2, theme.act if now else theme.line)
-        coming = state == "to come"
-        middle = top + high / 2
-        pencil.text(row.get("name", ""), NAME_AT, middle + _drop(theme.body, unit), theme.body,
-                    theme.soft if coming else theme.ink, bold=not coming,
-                    room=BAR_AT - NAME_AT - 8)  # fmt: skip
-        end = wide - UNDO_WIDE
-        room = end - BAR_AT - MASS_WIDE
-        draw_bar(pencil, (BAR_AT, middle - high * 0.3, room, high * 0.6), *bar,
-                 theme.lamp if state == "kept" else theme.lamp_t)  # fmt: skip
-        written = 0.0
-        if not coming:
-            written = 9 + pencil.text(
-                row.get("mass_text", ""), end - MASS_WIDE + 9,
-                middle + _drop(theme.card_title, unit), theme.card_title, theme.ink,
-                bold=True, room=MASS_WIDE - 14,
-            )  # fmt: skip
-        if state != "kept":
-            room = wide - 18 - (end - MASS_WIDE + written) - 10
-            pencil.text(row.get("note", ""), wide - 18, middle + _drop(theme.label, unit),
-                        theme.label, theme.soft if coming else theme.ink, anchor="right",
-                        room=room)  # fmt: skip
-
-
-def _drop(size: float, unit: float) -> float:
-    """From the middle of a line down to its baseline, in units."""
-    return CAP / 2 * size / unit
+            middle = self.row_top(SHOWN) / unit + LEGEND_HIGH / 2 - 3
+            differing = any(differing for _, differing in drawn)
+            paint_legend(pencil, middle, self.wide, self.brick_text, self.differ_text, differing)

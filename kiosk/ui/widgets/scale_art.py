@@ -8,7 +8,7 @@ from kivy.properties import BooleanProperty, OptionProperty, StringProperty
 
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import signs
 from kiosk.ui.widgets.cup_art import CAP, draw_cup
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.geometry import Point
@@ -194,5 +194,5 @@ class PlugArt(Drawing):
 
     def paint(self, pencil: Pencil) -> None:
         """Draw both halves."""
-        draw = mark.plug if self.connected else mark.parted_plug
+        draw = signs.plug if self.connected else signs.parted_plug
         draw(pencil, 55, 17, 54, theme.ink)

@@ -10,7 +10,7 @@ from kivy.properties import BooleanProperty, NumericProperty, OptionProperty, St
 
 from kiosk.texts.numbers import number
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import mark, signs
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
 from kiosk.ui.widgets.tent_shape import TentShape
@@ -152,8 +152,8 @@ class ScoreTent(Drawing):
 
     def _paint_peak_mark(self, pencil: Pencil, tent: TentShape) -> None:
         x, y = tent.at(1)
-        mark.on_target(pencil, x, y, 13, theme.sheet)
-        mark.on_target(pencil, x, y, 10, theme.on)
+        signs.on_target(pencil, x, y, 13, theme.sheet)
+        signs.on_target(pencil, x, y, 10, theme.on)
 
     def _paint_words(self, pencil: Pencil, tent: TentShape) -> None:
         colour = mark.DATA_WORD_COLOURS[self.side]

@@ -7,7 +7,7 @@ from typing import ClassVar
 from kivy.properties import BooleanProperty, ListProperty, OptionProperty, StringProperty
 
 from kiosk.ui.theme import theme
-from kiosk.ui.widgets import mark
+from kiosk.ui.widgets import signs
 from kiosk.ui.widgets.cup_art import CAP
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil, text_width
@@ -54,11 +54,11 @@ class StatusStrip(Drawing):
         middle = self.high / 2
         if self.connected:
             pencil.stroke([(0, middle), (18, middle)], 3, theme.sheet)
-            mark.plug_half(pencil, 26.3, middle, 10.3, 8, -1, theme.sheet)
-            mark.plug_half(pencil, 27.7, middle, 10.3, 8, 1, theme.sheet)
+            signs.plug_half(pencil, 26.3, middle, 10.3, 8, -1, theme.sheet)
+            signs.plug_half(pencil, 27.7, middle, 10.3, 8, 1, theme.sheet)
             return 48
-        mark.plug_half(pencil, 26.5, middle, 10.5, 8, -1, theme.sheet)
-        mark.plug_half(pencil, 36.5, middle, 10.5, 8, 1, theme.sheet)
+        signs.plug_half(pencil, 26.5, middle, 10.5, 8, -1, theme.sheet)
+        signs.plug_half(pencil, 36.5, middle, 10.5, 8, 1, theme.sheet)
         return 56
 
     def _paint_words(self, pencil: Pencil, x: float, end: float) -> None:
@@ -81,10 +81,10 @@ class StatusStrip(Drawing):
                 words, right, self._baseline(size), size, theme.sheet, bold=True, anchor="right"
             )
         if self.lock:
-            mark.open_lock(pencil, right - 22, self.high / 2 + 1, 13, theme.sheet)
+            signs.open_lock(pencil, right - 22, self.high / 2 + 1, 13, theme.sheet)
             right -= 40
         elif self.clock_text and not self.right_text:
-            mark.clock(pencil, right - 21, self.high / 2, 12.5, theme.sheet)
+            signs.clock(pencil, right - 21, self.high / 2, 12.5, theme.sheet)
             right -= 40
         return right
 
@@ -113,5 +113,5 @@ class StatusStrip(Drawing):
             room=wide - 28,
         )  # fmt: skip
         if coach:
-            mark.open_lock(pencil, end - wide + 22, self.high / 2 + 1, 11, theme.sheet)
+            signs.open_lock(pencil, end - wide + 22, self.high / 2 + 1, 11, theme.sheet)
         return end - wide - 8
