@@ -1,4 +1,4 @@
-"""Draws the parts of the kiosk for looking: python -m tests.helpers.gallery FOLDER [--scene NAME]."""
+"""Draws the parts of the kiosk, to look at: python -m tests.helpers.gallery FOLDER."""
 
 from __future__ import annotations
 
