@@ -7,7 +7,7 @@ from math import cos, sin
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets.geometry import Point
-from kiosk.ui.widgets.pencil import Pencil
+from kiosk.ui.widgets.pencil import Pencil, fitted
 
 LEAN = 0.17  # how far a wall comes in on its way down, as share of the height
 CAP = 0.711  # height of Roboto's capitals and digits, as share of the size (1456/2048)
@@ -37,11 +37,11 @@ def draw_cup(
     pencil.stroke(body, line, edge, closed=True)
     pencil.stroke([(left + rim / 2, mouth), (right - rim / 2, mouth)], rim, edge)
     if number:
-        middle = top + rim + (high - rim - line) / 2
-        pencil.text(
-            number, left + wide / 2, middle + CAP / 2 * size / pencil.unit, size, words,
-            bold=True, anchor="middle", room=wide - inset - narrow - line,
-        )  # fmt: skip
+        room = wide - inset - narrow - line
+        # Room for two digits, so that all cups of a row have numbers of one size.
+        size, _ = fitted(number.rjust(2, "0"), round(size), True, room * pencil.unit)
+        baseline = top + (high + rim - line) / 2 + CAP / 2 * size / pencil.unit
+        pencil.text(number, left + wide / 2, baseline, size, words, bold=True, anchor="middle")
 
 
 def _body(left: float, right: float, mouth: float, foot: float, lean: float) -> list[Point]:
