@@ -8,10 +8,13 @@ import string
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from tests.helpers.imports import our_modules
+
 Catalogue = dict[str, str | tuple[str, str]]
 
 SAID_IN_KV = re.compile(r"""\b(say|plural)\(\s*(['"])(.+?)\2""")
 KEY = re.compile(r"[a-z][a-z0-9_]*(\.[a-z0-9_]+)+")
+MODULES = our_modules()
 FILE_ENDINGS = {"csv", "db", "json", "kv", "mo", "png", "sqlite", "ttf", "txt"}
 
 
@@ -37,6 +40,7 @@ class Uses:
 def uses_in_python(source: str) -> Uses:
     """The uses in a Python source."""
     nodes = list(ast.walk(ast.parse(source)))
+    pieces = {id(part) for node in nodes if isinstance(node, ast.JoinedStr) for part in node.values}
     return Uses(
         tuple(_said(nodes)),
         frozenset(
@@ -44,6 +48,7 @@ def uses_in_python(source: str) -> Uses:
             for node in nodes
             if isinstance(node, ast.Constant)
             and isinstance(node.value, str)
+            and id(node) not in pieces
             and looks_like_a_key(node.value)
         ),
         tuple(_pattern(node) for node in nodes if isinstance(node, ast.JoinedStr)),
@@ -60,8 +65,9 @@ def uses_in_kv(source: str) -> Uses:
 
 
 def looks_like_a_key(text: str) -> bool:
-    """Whether a string may be a key or the beginning of one, and no file's name."""
-    return bool(KEY.fullmatch(text)) and text.rsplit(".", 1)[-1] not in FILE_ENDINGS
+    """Whether a string may be a key or the beginning of one, and no file's or module's name."""
+    before, _, last = text.rpartition(".")
+    return bool(KEY.fullmatch(text)) and last not in FILE_ENDINGS and before not in MODULES
 
 
 def _said(nodes: Iterable[ast.AST]) -> Iterator[Said]:
