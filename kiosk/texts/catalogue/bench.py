@@ -22,7 +22,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "bench.tare": "its tare",
     "bench.unplug": "unplug",
     "bench.plug": "plug in",
-    "bench.more": "Keys and cable",
+    "bench.more": "Zero, tare, cable",
     "bench.back": "Back to the things",
     "bench.switch_off": "switch off",
     "bench.wake": "switch on",

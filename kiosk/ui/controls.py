@@ -1,0 +1,110 @@
+"""What fingers reach: the screens' one way to the desk and to the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from kiosk.procedures.count_samples import CountSamples
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.texts import say
+from kiosk.ui.desk import Place
+from kiosk.ui.presenters.bench import BenchModel
+from kiosk.ui.presenters.views import ButtonView, SheetView
+from kiosk.ui.station import Station
+
+# Sheets that need their whole width: there the bench panel goes away by itself.
+FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples")
+
+
+class Controls:
+    """Forwards presses; knows of no state but whether the bench panel lies out."""
+
+    def __init__(
+        self, station: Station, bench: BenchModel | None, changed: Callable[[], None]
+    ) -> None:
+        self.desk = station.desk
+        self.bench = bench
+        self._changed = changed
+        self._screen = ""
+
+    @property
+    def things_out(self) -> bool:
+        """Whether the panel with the simulated things lies over the sheet."""
+        return self.bench is not None and self.bench.out
+
+    def follow(self, sheet: SheetView) -> None:
+        """Let the bench know what is being done, and put it away where it would be in the way."""
+        if self.bench is None:
+            return
+        self.bench.procedure = self.desk.procedure
+        self.bench.follow()
+        if sheet.screen != self._screen and sheet.screen in FULL_SHEETS:
+            self.bench.out = False
+        self._screen = sheet.screen
+
+    def dressed(self, sheet: SheetView) -> SheetView:
+        """The sheet with the key for the bench beside Home, where that place is free."""
+        if self.bench is None or sheet.beside_home is not None:
+            return sheet
+        words = say("button.bench_close" if self.bench.out else "button.bench")
+        return replace(sheet, beside_home=ButtonView(text=words, says=PersonEvent(Person.THINGS)))
+
+    def press(self, event: PersonEvent) -> None:
+        """A button of a sheet, or under the pan."""
+        if event.kind is Person.THINGS:
+            assert self.bench is not None
+            self.bench.pull_out()
+        elif event.kind is Person.COVER:
+            self.desk.cover()
+        elif event.kind is Person.HOME and self.desk.procedure is None:
+            self.desk.go_home()
+        else:
+            self.desk.press(event)
+
+    def chosen(self, value: Any) -> None:
+        """A card was chosen: a pair, a material for cups, a material for a key."""
+        if isinstance(self.desk.procedure, CountSamples):
+            self.desk.press(PersonEvent(Person.CHOOSE, value))
+        elif self.desk.place is Place.MATERIALS:
+            self.desk.material_chosen(value)
+        else:
+            self.desk.team_chosen(value)
+
+    def leave_choice(self) -> None:
+        """Home or Back on a sheet of cards."""
+        if self.desk.procedure is not None:
+            self.desk.press(PersonEvent(Person.HOME))
+        elif self.desk.place is Place.MATERIALS:
+            self.desk.fill_cup()
+        else:
+            self.desk.go_home()
+
+    def fill_cup(self) -> None:
+        """The thing on the table was tapped."""
+        self.desk.fill_cup()
+
+    def hand_in(self, number: int | None) -> None:
+        """A cup that is out was tapped."""
+        self.desk.hand_in(number)
+
+    def make_count_key(self) -> None:
+        """A drawer was tapped."""
+        self.desk.make_count_key()
+
+    def choose_material(self) -> None:
+        """The material of the cups is to be another one."""
+        self.desk.choose_material()
+
+    def turn_page(self) -> None:
+        """More pairs."""
+        self.desk.turn_page()
+
+    def letter_chosen(self, letter: str) -> None:
+        """A jar letter was tapped."""
+        self.desk.letter_chosen(letter)
+
+    def try_again(self) -> None:
+        """Write down what could not be written down."""
+        self.desk.try_again()

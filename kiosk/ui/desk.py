@@ -1,0 +1,341 @@
+"""The desk: one running procedure between the pan, the person, the records and the screen.
+
+Everything here runs in the screen's thread and knows no widget. Pan events and presses go in;
+finished views come out by `view()`. What was captured is handed to the writer first, and the
+screen is told only when it is written down, so that what stands on the screen survives anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from enum import Enum
+from typing import TYPE_CHECKING, TypeVar
+
+from kiosk.evidence import Source
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.pan_memory import PanMemory
+from kiosk.procedures.procedure import (
+    Effect,
+    PersonEvent,
+    Procedure,
+    Surroundings,
+    WeighAgain,
+)
+from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
+from kiosk.records.entries import CupHandedIn, CupOut, CupTaken, Entry, KeyMade
+from kiosk.records.errors import RecordsError
+from kiosk.records.writer import Writer
+from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.weighing.pan_events import PanEvent, PanKind
+
+if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
+
+T = TypeVar("T")
+
+
+class Place(Enum):
+    """Where the kiosk is while no procedure runs."""
+
+    HOME = "home"
+    TEAMS = "teams"
+    MATERIALS = "materials"
+
+
+class Desk:
+    """`changed` is called when there may be something new to show."""
+
+    def __init__(
+        self,
+        *,
+        facts: TableFacts,
+        world: Surroundings,
+        writer: Writer,
+        weigh_again: Callable[[], None],
+        changed: Callable[[], None],
+    ) -> None:
+        self.facts = facts
+        self.world = world
+        self.place = Place.HOME
+        self.procedure: Procedure | None = None
+        self.memory = PanMemory()
+        self.failure: str | None = None
+        self.ready = False
+        self._writer = writer
+        self._weigh_again = weigh_again
+        self._changed = changed
+        self._waiting = 0  # answers of the writer without which nothing new may be shown
+        self._retry: Callable[[], None] | None = None
+
+    # Opening ---------------------------------------------------------------------------------
+
+    def open(self) -> None:
+        """Read what is kept: the cups that are out, the last choices, the keys."""
+        simulated = self.facts.simulated
+
+        def read(store: Store) -> tuple[list[CupOut], str | None, list[str]]:
+            letters = [key.made.letter for key in store.keys(simulated)]
+            return store.cups_out(simulated), store.recall("material"), letters
+
+        def done(kept: tuple[list[CupOut], str | None, list[str]]) -> None:
+            self.facts.cups, material, letters = kept
+            self.facts.material = material or self.facts.settings.materials[0]
+            self.facts.used_letters = tuple(letters)
+            self.facts.keys_kept = len(letters)
+            self.ready = True
+
+        self._ask(read, done)
+
+    @property
+    def settled_for_showing(self) -> bool:
+        """False while something captured is not yet written down."""
+        return self._waiting == 0
+
+    # The pan ---------------------------------------------------------------------------------
+
+    def pan_event(self, event: PanEvent) -> None:
+        """Take what happened on the pan."""
+        self.memory.note(event)
+        if self.failure is not None:
+            return
+        if self.procedure is not None:
+            self._carry_out(self.procedure.step(event))
+        elif self._somebody_came(event):
+            self.hand_in(None)
+        self._changed()
+
+    def _somebody_came(self, event: PanEvent) -> bool:
+        return (
+            self.place is Place.HOME
+            and self.ready
+            and event.kind is PanKind.LOAD_PLACED
+            and bool(self.facts.cups)
+        )
+
+    # The person ------------------------------------------------------------------------------
+
+    def press(self, event: PersonEvent) -> None:
+        """Take a press. One that the state does not offer came from a finger that was late."""
+        if self.failure is not None or not self.settled_for_showing:
+            return
+        if self.procedure is not None and self.procedure.offers(event.kind):
+            self._carry_out(self.procedure.step(event))
+            self._changed()
+
+    def go_home(self) -> None:
+        """Leave the choice of a pair or a material."""
+        self.place = Place.HOME
+        self._changed()
+
+    def fill_cup(self) -> None:
+        """Ask which pair wants to fill a cup."""
+        self._go(Place.TEAMS)
+
+    def choose_material(self) -> None:
+        """Ask what goes into the cups."""
+        self._go(Place.MATERIALS)
+
+    def material_chosen(self, material: str) -> None:
+        """Remember what goes into the cups, for this pair and the next ones."""
+        self.facts.material = material
+        self._writer.ask(
+            lambda store: store.remember("material", material),
+            done=lambda _: None,
+            failed=self._failed_quietly,
+        )
+        self._go(Place.TEAMS)
+
+    def turn_page(self) -> None:
+        """Show the next pairs."""
+        self.facts.team_page += 1
+        self._changed()
+
+    def team_chosen(self, team: str) -> None:
+        """A pair said who it is: its cup that is out comes back, or an empty one is weighed."""
+        if not self._free():
+            return
+        self.facts.team = team
+        out = [cup for cup in self.facts.cups if team and cup.team == team]
+        if out:
+            self.hand_in(out[-1].number)
+            return
+        simulated = self.facts.simulated
+
+        def start(number: int) -> None:
+            self._start(
+                WeighEmpty(
+                    self.world,
+                    number=number,
+                    team=team,
+                    material=self.facts.material,
+                    others_out=bool(self.facts.cups),
+                    pan=self.memory,
+                )
+            )
+
+        self._ask(lambda store: store.next_cup_number(simulated), start)
+
+    def hand_in(self, number: int | None) -> None:
+        """A filled cup comes back."""
+        if self._free():
+            self._start(HandIn(self.world, cups=self.facts.cups, number=number, pan=self.memory))
+
+    def make_count_key(self) -> None:
+        """The coach opens the drawer: a key that was left is offered first."""
+        if not self._free():
+            return
+        simulated = self.facts.simulated
+        self.facts.covered = False
+
+        def start(draft: KeyDraft | None) -> None:
+            self._start(CountSamples(self.world, pan=self.memory, draft=draft))
+
+        self._ask(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+
+    def cover(self) -> None:
+        """Cover or show the big number of a key."""
+        self.facts.covered = not self.facts.covered
+        self._changed()
+
+    def letter_chosen(self, letter: str) -> None:
+        """The letter that the jar will get."""
+        self.facts.letter = letter
+        self._changed()
+
+    # Between procedures ----------------------------------------------------------------------
+
+    def _free(self) -> bool:
+        return self.ready and self.failure is None and self.settled_for_showing
+
+    def _go(self, place: Place) -> None:
+        if self._free():
+            self.place = place
+            self._changed()
+
+    def _start(self, procedure: Procedure) -> None:
+        self.procedure = procedure
+        self._carry_out(procedure.take_effects())
+        self._changed()
+
+    def _carry_out(self, effects: list[Effect]) -> None:
+        entries = [effect for effect in effects if isinstance(effect, Entry)]
+        for entry in entries:
+            self._note(entry)
+        if entries:
+            self._save(entries)
+        if any(isinstance(effect, WeighAgain) for effect in effects):
+            self._weigh_again()
+        if self.procedure is not None and self.procedure.ended:
+            self._after(self.procedure)
+
+    def _after(self, ended: Procedure) -> None:
+        self.procedure = None
+        self.place = Place.HOME
+        match ended.state:
+            case WeighEmptyState.NEXT:
+                self.place = Place.TEAMS
+            case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:
+                if self.facts.cups:
+                    self.hand_in(None)
+            case HandInState.NEXT:
+                self.team_chosen(self.facts.team or "")
+            case SamplesState.SAMPLED:
+                assert isinstance(ended, CountSamples)
+                self._start(FillContainer(self.world, pan=self.memory, draft=ended.kept))
+            case ContainerState.SAMPLES:
+                assert isinstance(ended, FillContainer)
+                samples = CountSamples(self.world, pan=self.memory, draft=ended.kept, go_on=True)
+                self._start(samples)
+
+    # Records ---------------------------------------------------------------------------------
+
+    def _note(self, entry: Entry) -> None:
+        facts = self.facts
+        if isinstance(entry, CupTaken):
+            facts.cups.append(
+                CupOut(
+                    id=entry.id,
+                    number=entry.number,
+                    team=entry.team,
+                    material=entry.material,
+                    empty=entry.empty,
+                    since=entry.at,
+                )
+            )
+        elif isinstance(entry, CupHandedIn):
+            (cup,) = [cup for cup in facts.cups if cup.id == entry.try_id]
+            facts.cups.remove(cup)
+            facts.team = cup.team
+            facts.errors = (error_percent(entry.net, entry.target),)
+        elif isinstance(entry, KeyMade):
+            facts.used_letters = (*facts.used_letters, entry.letter)
+            facts.keys_kept += 1
+            facts.letter = ""
+
+    def _save(self, entries: list[Entry]) -> None:
+        self._waiting += 1
+
+        def done() -> None:
+            self._waiting -= 1
+            self._changed()
+
+        def failed(error: RecordsError) -> None:
+            self._waiting -= 1
+            self.failure = str(error)
+            self._retry = lambda: self._save(entries)
+            self._changed()
+
+        self._writer.save(*entries, done=done, failed=failed)
+        for entry in entries:
+            if isinstance(entry, CupHandedIn) and self.facts.team:
+                self._read_tries(self.facts.team)
+
+    def _read_tries(self, team: str) -> None:
+        simulated = self.facts.simulated
+
+        def done(errors: tuple[float, ...]) -> None:
+            self.facts.errors = errors
+
+        self._ask(
+            lambda store: tuple(
+                error_percent(each.net, each.target)
+                for each in store.last_tries(team, simulated, TRIES_SHOWN)
+            ),
+            done,
+        )
+
+    def _ask(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+        self._waiting += 1
+
+        def answered(value: T) -> None:
+            self._waiting -= 1
+            done(value)
+            self._changed()
+
+        def failed(error: RecordsError) -> None:
+            self._waiting -= 1
+            self.failure = str(error)
+            self._retry = lambda: self._ask(query, done)
+            self._changed()
+
+        self._writer.ask(query, done=answered, failed=failed)
+
+    def _failed_quietly(self, _error: RecordsError) -> None:
+        """A choice that is not remembered is chosen again; nothing measured hangs on it."""
+
+    def try_again(self) -> None:
+        """Write down what could not be written down before."""
+        retry, self._retry = self._retry, None
+        self.failure = None
+        if retry is not None:
+            retry()
+        self._changed()
+
+    @property
+    def source(self) -> Source:
+        """Where the masses of this kiosk come from."""
+        return Source.SIMULATED if self.facts.simulated else Source.BALANCE

@@ -1,0 +1,279 @@
+"""The bench of the simulated scale: which things lie there, and what a tap on one does."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from drivers.simulated.materials import LENTILS, MATERIALS, Material
+from drivers.simulated.table import SimulatedTable
+from drivers.simulated.things import Cup, Jar, Thing, Tray
+from kiosk.procedures.count_samples import CountSamples
+from kiosk.procedures.fill_container import FillContainer
+from kiosk.procedures.hand_in import HandIn
+from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.weigh_empty import WeighEmpty
+from kiosk.texts import say
+from kiosk.ui.presenters.surroundings import TableFacts
+
+SCOOP_G, LEAST_SCOOP_G, MOST_SCOOP_G, SCOOP_STEP_G = 95, 10, 250, 5
+POUR_G = 100
+CHECK_WEIGHT_G = 100
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TileView:
+    """One thing, or one thing to do with it."""
+
+    key: str
+    text: str
+    art: str = "none"
+    on_pan: bool = False
+    off: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchView:
+    """The panel."""
+
+    title: str = ""
+    not_real: str = ""
+    more: str = ""
+    tiles: tuple[TileView, ...] = ()
+
+
+class BenchModel:
+    """Hands for the simulated table. `changed` is called when the panel looks different."""
+
+    def __init__(
+        self, table: SimulatedTable, facts: TableFacts, changed: Callable[[], None]
+    ) -> None:
+        self.table = table
+        self.facts = facts
+        self.procedure: Procedure | None = None
+        self.out = False  # whether the panel is out
+        self.scoop = SCOOP_G
+        self._changed = changed
+        self._faults = False
+        self._cups: dict[int, Cup] = {}
+        self._fresh: Cup | None = None
+        self._tray: Tray | None = None
+        self._jar: Jar | None = None
+        self._weight = table.bench.check_weight(CHECK_WEIGHT_G)
+        self._off = False
+
+    # What is shown ---------------------------------------------------------------------------
+
+    def view(self) -> BenchView:
+        """The tiles that fit what is being done."""
+        if self._faults:
+            tiles = self._fault_tiles()
+        elif isinstance(self.procedure, CountSamples | FillContainer):
+            tiles = self._key_tiles()
+        else:
+            tiles = self._cup_tiles()
+        return BenchView(
+            title=say("bench.title"),
+            not_real=say("bench.not_real"),
+            more=say("bench.back" if self._faults else "bench.more"),
+            tiles=tuple(tiles),
+        )
+
+    def _cup_tiles(self) -> list[TileView]:
+        number = self._number()
+        fresh_on = self._lies(self._fresh)
+        solid_on = fresh_on and self._fresh is not None and self._fresh.mass > 40
+        filled = say("bench.no_cup") if number is None else say("bench.filled_cup", number=number)
+        cup = None if number is None else self._cups.get(number)
+        scoop = say("bench.scoop", mass=f"{self.scoop} g")
+        return [
+            TileView(key="empty", text=say("bench.empty_cup"), art="cup",
+                     on_pan=fresh_on and not solid_on),
+            TileView(key="solid", text=say("bench.solid_cup"), art="solid cup", on_pan=solid_on),
+            TileView(key="filled", text=filled, art="filled cup", on_pan=self._lies(cup),
+                     off=number is None),
+            self._clear_tile(),
+            TileView(key="less", text=f"{scoop}\n{say('bench.scoop_less')}", art="less"),
+            TileView(key="more", text=f"{scoop}\n{say('bench.scoop_more')}", art="more"),
+        ]  # fmt: skip
+
+    def _key_tiles(self) -> list[TileView]:
+        pieces = self._pieces()
+        return [
+            TileView(key="tray", text=say("bench.tray"), art="empty tray",
+                     on_pan=self._lies(self._tray) and not self._heaped()),
+            TileView(key="count", text=say("bench.tray_full", pieces=pieces), art="tray",
+                     on_pan=self._heaped() and self._lies(self._tray)),
+            TileView(key="jar", text=say("bench.jar"), art="jar", on_pan=self._lies(self._jar)),
+            TileView(key="pour", text=say("bench.pour"), art="pour", off=not self._lies(self._jar)),
+            TileView(key="weight", text=say("bench.weight"), art="weight",
+                     on_pan=self._lies(self._weight)),
+            self._clear_tile(),
+        ]  # fmt: skip
+
+    def _fault_tiles(self) -> list[TileView]:
+        plugged = self.table.port.plugged
+        return [
+            TileView(key="zero", text=say("bench.zero"), art="zero"),
+            TileView(key="tare", text=say("bench.tare"), art="tare"),
+            TileView(key="plug", text=say("bench.unplug" if plugged else "bench.plug"),
+                     art="plug" if plugged else "parted plug"),
+            TileView(key="off", text=say("bench.wake" if self._off else "bench.switch_off"),
+                     art="off", on_pan=self._off),
+            TileView(key="weight", text=say("bench.weight"), art="weight",
+                     on_pan=self._lies(self._weight)),
+            self._clear_tile(),
+        ]  # fmt: skip
+
+    def _clear_tile(self) -> TileView:
+        return TileView(key="clear", text=say("bench.clear"), art="clear")
+
+    def _lies(self, thing: Thing | None) -> bool:
+        return thing is not None and thing in self.table.bench.on_pan
+
+    def _heaped(self) -> bool:
+        return self._tray is not None and self._tray.pieces > 0
+
+    def _number(self) -> int | None:
+        """The cup that a filled cup would be: the chosen one, else the one that is out longest."""
+        if isinstance(self.procedure, HandIn) and self.procedure.number is not None:
+            return self.procedure.number
+        return self.facts.cups[0].number if self.facts.cups else None
+
+    def _pieces(self) -> int:
+        return self.procedure.kept.pieces if self._has_draft() else 100  # type: ignore[union-attr]
+
+    def _has_draft(self) -> bool:
+        procedure = self.procedure
+        return isinstance(procedure, CountSamples | FillContainer) and procedure.draft is not None
+
+    def _material(self) -> Material:
+        name = self.facts.material
+        if isinstance(self.procedure, CountSamples | FillContainer) and self.procedure.draft:
+            name = self.procedure.draft.material
+        return MATERIALS.get(name, LENTILS)
+
+    # What a tap does -------------------------------------------------------------------------
+
+    def tap(self, key: str) -> None:
+        """A tile was tapped."""
+        actions: dict[str, Callable[[], object]] = {
+            "empty": lambda: self._empty_cup(solid=False),
+            "solid": lambda: self._empty_cup(solid=True),
+            "filled": self._filled_cup,
+            "less": lambda: self._set_scoop(-SCOOP_STEP_G),
+            "more": lambda: self._set_scoop(SCOOP_STEP_G),
+            "tray": self._empty_tray,
+            "count": self._count,
+            "jar": self._put_jar,
+            "pour": self._pour,
+            "weight": lambda: self._toggle(self._weight),
+            "zero": self.table.press_zero,
+            "tare": self.table.press_tare,
+            "plug": self._plug,
+            "off": self._switch,
+            "clear": self.table.bench.lift,
+        }
+        actions[key]()
+        self._changed()
+
+    def turn_page(self) -> None:
+        """Show the keys and the cable instead of the things, or the things again."""
+        self._faults = not self._faults
+        self._changed()
+
+    def pull_out(self) -> None:
+        """Lay the panel out, or put it away."""
+        self.out = not self.out
+        self._changed()
+
+    def follow(self) -> None:
+        """A cup that was just weighed on the simulated pan has got its number."""
+        procedure = self.procedure
+        if not isinstance(procedure, WeighEmpty) or procedure.cup is None or self._fresh is None:
+            return
+        if self._fresh.number is None and self._lies(self._fresh):
+            self._fresh.number = procedure.cup.number
+            self._cups[procedure.cup.number] = self._fresh
+
+    def _toggle(self, thing: Thing) -> None:
+        bench = self.table.bench
+        if self._lies(thing):
+            bench.lift(thing)
+        else:
+            bench.lift()
+            bench.put(thing)
+
+    def _empty_cup(self, *, solid: bool) -> None:
+        bench = self.table.bench
+        if self._fresh is not None and self._lies(self._fresh):
+            bench.lift()
+            return
+        self._fresh = bench.new_cup(solid=solid)
+        self._toggle(self._fresh)
+
+    def _filled_cup(self) -> None:
+        number = self._number()
+        if number is None:
+            return
+        cup = self._cups.get(number)
+        if cup is None:
+            kept = next(cup for cup in self.facts.cups if cup.number == number)
+            cup = self._cups[number] = self.table.bench.cup(float(kept.empty.grams), number)
+        if not self._lies(cup):
+            self.table.bench.lift()
+            self.table.bench.fill(cup, self.scoop, self._material())
+        self._toggle(cup)
+
+    def _set_scoop(self, by: int) -> None:
+        self.scoop = min(MOST_SCOOP_G, max(LEAST_SCOOP_G, self.scoop + by))
+
+    def _empty_tray(self) -> None:
+        bench = self.table.bench
+        if self._tray is None:
+            self._tray = bench.new_tray()
+        was_heaped = self._heaped()
+        bench.empty(self._tray)
+        if self._lies(self._tray) and not was_heaped:
+            bench.lift(self._tray)
+        elif not self._lies(self._tray):
+            self._toggle(self._tray)
+
+    def _count(self) -> None:
+        bench = self.table.bench
+        if self._tray is None:
+            self._tray = bench.new_tray()
+        if self._lies(self._tray) and self._heaped():
+            bench.lift(self._tray)
+            bench.empty(self._tray)
+            return
+        bench.lift()
+        bench.empty(self._tray)
+        bench.count_onto(self._tray, self._pieces(), self._material())
+        bench.put(self._tray)
+
+    def _put_jar(self) -> None:
+        bench = self.table.bench
+        waits_for_empty = isinstance(self.procedure, FillContainer) and (
+            self.procedure.kept.empty is None
+        )
+        if self._jar is None or (waits_for_empty and not self._lies(self._jar)):
+            self._jar = bench.new_jar()
+        self._toggle(self._jar)
+
+    def _pour(self) -> None:
+        if self._jar is not None and self._lies(self._jar):
+            self.table.bench.pour(self._jar, self._material(), grams=POUR_G)
+
+    def _plug(self) -> None:
+        if self.table.port.plugged:
+            self.table.unplug()
+        else:
+            self.table.plug()
+
+    def _switch(self) -> None:
+        if self._off:
+            self.table.switch_on()
+        else:
+            self.table.switch_off()
+        self._off = not self._off

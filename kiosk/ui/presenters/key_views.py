@@ -1,0 +1,254 @@
+"""Presenters of the two halves of making a count key: each state as a finished view."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from kiosk.estimating.advice import Advice, CountMoreAtOnce
+from kiosk.estimating.scatter import CLASS_CV_PERCENT, ScatterClass
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.procedure import Person
+from kiosk.texts import say
+from kiosk.texts.numbers import grams, percent
+from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.views import (
+    ButtonView,
+    Choice,
+    ChoicesView,
+    LeaveView,
+    PutOnView,
+    QuestionView,
+    SampleRow,
+    SamplesView,
+    SheetView,
+    button,
+)
+from kiosk.ui.widgets.bricks import grouping
+
+STEPS = 5
+PIECES_RUNGS = (10, 20, 50, 100, 200, 300, 500)  # a sample may have
+CLASS_NAMES = {
+    ScatterClass.BEADS: "key.class.beads",
+    ScatterClass.PASTA: "key.class.pasta",
+    ScatterClass.GRAINS: "key.class.grains",
+    ScatterClass.MIXED: "key.class.mixed",
+    ScatterClass.UNKNOWN: "key.class.unknown",
+}
+# What stands in jars, with the class that its pieces belong to.
+JAR_MATERIALS = (
+    ("rice", ScatterClass.GRAINS),
+    ("lentils", ScatterClass.GRAINS),
+    ("beans", ScatterClass.GRAINS),
+    ("pasta", ScatterClass.PASTA),
+    ("beads", ScatterClass.BEADS),
+    ("hex nuts", ScatterClass.BEADS),
+    ("buttons", ScatterClass.MIXED),
+    ("something else", ScatterClass.UNKNOWN),
+)
+
+
+def samples_view(procedure: CountSamples, facts: TableFacts) -> SheetView:
+    """The view of steps 1 and 2."""
+    match procedure.state:
+        case SamplesState.RESUME:
+            return _resume(procedure)
+        case SamplesState.MATERIAL:
+            return _materials()
+        case SamplesState.TRAY_CLEAR | SamplesState.TRAY_ON:
+            return put_on_view(procedure, arrows_down=procedure.state is SamplesState.TRAY_ON)
+        case SamplesState.LEAVING:
+            return leave_key_view(procedure)
+    return _samples(procedure)
+
+
+def _resume(procedure: CountSamples) -> QuestionView:
+    return QuestionView(
+        title=say("key.resume.title", material=jar_material(procedure.kept.material)),
+        body=say("key.resume.body"),
+        step=1,
+        steps=STEPS,
+        step_text=say("key.step.1"),
+        art="tray",
+        main=button(say("key.resume.yes"), Person.YES, sign="arrow"),
+        second=button(say("key.resume.no"), Person.NO),
+        home=home_button(),
+    )
+
+
+def jar_material(name: str) -> str:
+    """The word for what is in a jar."""
+    return say(f"key.material.{name.replace(' ', '_')}")
+
+
+def _materials() -> ChoicesView:
+    return ChoicesView(
+        screen="choices",
+        title=say("key.material.title"),
+        note=say("key.caution"),
+        choices=tuple(
+            Choice(
+                text=jar_material(name),
+                note=say(CLASS_NAMES[scatter]),
+                value=(name, scatter.value, CLASS_CV_PERCENT[scatter]),
+            )
+            for name, scatter in JAR_MATERIALS
+        ),
+        home=back_button(),
+    )
+
+
+def put_on_view(procedure: KeyProcedure, *, arrows_down: bool) -> PutOnView:
+    """Put a thing on, or take everything off first."""
+    ask = procedure.ask
+    return PutOnView(
+        title=say(ask.title),
+        body=say(ask.body or ""),
+        step=ask.step,
+        steps=STEPS,
+        step_text=say(f"key.step.{ask.step}"),
+        art=picture_of(ask),
+        arrows="down" if arrows_down else "up",
+        sign="ring" if arrows_down else "",
+        sign_text=say("cup.put_on.ring") if arrows_down else "",
+        side_text=say("cup.put_on.ring_then") if arrows_down else "",
+        home=home_button(),
+    )
+
+
+def leave_key_view(procedure: KeyProcedure) -> LeaveView:
+    """Keep going, or leave the key half made."""
+    step = procedure.ask.step
+    return LeaveView(
+        title=say("key.leave.title"),
+        body=say("key.leave.body"),
+        step=step,
+        steps=STEPS,
+        step_text=say(f"key.step.{step}"),
+        art="tray",
+        main=button(say("cup.leave.stay"), Person.STAY, sign="arrow"),
+        second=button(say("cup.leave.leave"), Person.LEAVE, sign="home"),
+    )
+
+
+# The samples ---------------------------------------------------------------------------------
+
+
+def _samples(procedure: CountSamples) -> SamplesView:
+    draft = procedure.kept
+    ask = procedure.ask
+    step = draft.readability
+    nets = list(draft.sample_nets)
+    on_pan = procedure.on_tray if procedure.state in _ON_PAN else None
+    shown = [*nets, on_pan] if on_pan is not None else nets
+    group = grouping(max((_steps(mass, step) for mass in shown), default=0))
+    return SamplesView(
+        title=say(ask.title, pieces=draft.pieces),
+        step=2,
+        steps=STEPS,
+        step_text=say("key.step.2"),
+        rows=_rows(procedure, shown),
+        undo_text=say("button.undo"),
+        brick_text=_brick_text(step, group) if shown and step else "",
+        differ_text=_differ_text(shown, step),
+        scatter_text=_scatter_text(draft.piece_cv_percent),
+        advice=advice_text(procedure),
+        main=_samples_main(procedure),
+        second=_samples_second(procedure),
+        home=home_button(),
+    )
+
+
+_ON_PAN = (SamplesState.READY, SamplesState.TOO_FEW)
+
+
+def _steps(mass: Decimal, step: Decimal | None) -> int:
+    return int(max(Decimal(0), mass) / step + Decimal("0.5")) if step else 0
+
+
+def _rows(procedure: CountSamples, shown: list[Decimal]) -> tuple[SampleRow, ...]:
+    draft = procedure.kept
+    step = draft.readability
+    bricks = [_steps(mass, step) for mass in shown]
+    fewest = min(bricks, default=0)
+    rows = []
+    for place in range(max(draft.wanted, len(shown))):
+        name = say(f"key.sample.{place + 1}")
+        if place >= len(shown):
+            rows.append(SampleRow(name=name, note=say("key.sample.to_come")))
+            continue
+        kept = place < len(draft.samples)
+        rows.append(
+            SampleRow(
+                name=name,
+                mass_text=grams(shown[place], step),
+                bricks=bricks[place],
+                differing=bricks[place] - fewest,
+                state="kept" if kept else "on the pan",
+                note="" if kept else say("key.sample.on_pan"),
+            )
+        )
+    return tuple(rows)
+
+
+def _brick_text(step: Decimal, group: int) -> str:
+    if group == 1:
+        return say("key.brick", mass=grams(step, step))
+    return say("key.bricks", count=group, mass=grams(step, step))
+
+
+def _differ_text(shown: list[Decimal], step: Decimal | None) -> str:
+    if len(shown) < 2:
+        return ""
+    spread = max(shown) - min(shown)
+    return say("key.differ_by", mass=grams(spread, step)) if spread else say("key.no_difference")
+
+
+def _scatter_text(cv_percent: Decimal | None) -> str:
+    if cv_percent is None:
+        return say("key.differ.unknown")
+    return say("key.differ", percent=percent(cv_percent, 0))
+
+
+def _samples_main(procedure: CountSamples) -> ButtonView:
+    state, draft = procedure.state, procedure.kept
+    if state is SamplesState.READY and procedure.on_tray is not None:
+        words = say("key.keep", mass=grams(procedure.on_tray, draft.readability))
+        return button(words, Person.KEEP, sign="tick")
+    if state is SamplesState.SPREAD:
+        return button(say("key.go_on"), Person.GO_ON, sign="arrow")
+    waits = "key.waiting_empty" if state is SamplesState.EMPTY_TRAY else "key.waiting"
+    return button(say(waits), sign="wait", state="waiting")
+
+
+def _samples_second(procedure: CountSamples) -> ButtonView | None:
+    if procedure.state is SamplesState.SPREAD and procedure.offers(Person.MORE):
+        return button(say("key.one_more"), Person.MORE)
+    advice = _advice(procedure)
+    if advice is not None and isinstance(advice.step, CountMoreAtOnce):
+        pieces = advice.step.pieces
+        return button(say("key.at_once", pieces=pieces), Person.PIECES, pieces)
+    if procedure.offers(Person.GO_ON):
+        return button(say("key.enough"), Person.GO_ON)
+    if not procedure.kept.samples and procedure.offers(Person.PIECES):
+        pieces = _other_pieces(procedure.kept.pieces)
+        return button(say("key.at_once", pieces=pieces), Person.PIECES, pieces)
+    return None
+
+
+def _other_pieces(pieces: int) -> int:
+    larger = [rung for rung in PIECES_RUNGS if rung > pieces]
+    return larger[0] if larger else PIECES_RUNGS[0]
+
+
+def _advice(procedure: CountSamples) -> Advice | None:
+    on_pan = procedure.on_tray if procedure.state in _ON_PAN else None
+    more = (on_pan,) if on_pan is not None and on_pan > 0 else ()
+    return procedure.kept.advice(*more)
+
+
+def advice_text(procedure: CountSamples) -> str:
+    """One sentence on how good the key gets, or how to sample while nothing is known."""
+    advice = _advice(procedure)
+    return advice.sentence if advice else say("key.honest")

@@ -1,0 +1,165 @@
+"""The presenter of the pan: what the big circle shows, and when it is covered."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from kiosk.procedures.count_samples import CountSamples
+from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.pan_memory import Hindrance
+from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
+from kiosk.texts import say
+from kiosk.texts.numbers import grams, mass_number, number
+from kiosk.ui.presenters.container_views import live_count_of
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.views import PanView
+from kiosk.weighing.pan_watch import PanPhase, PanState
+
+_WORDS = {
+    PanPhase.EMPTY: ("empty", "pan.empty"),
+    PanPhase.MOVING: ("moving", "pan.moving"),
+    PanPhase.SETTLING: ("settling", "pan.settling"),
+    PanPhase.STABLE: ("stable", "pan.stable"),
+    PanPhase.TOO_HEAVY: ("too heavy", "pan.too_heavy"),
+}
+_HINDERED = {
+    Hindrance.UNPLUGGED: ("unplugged", "pan.unplugged", "pan.no_scale"),
+    Hindrance.ASLEEP: ("unplugged", "pan.asleep", "pan.no_scale"),
+    Hindrance.NO_MASS: ("no mass", "pan.no_mass", "pan.no_number"),
+    Hindrance.TOO_HEAVY: ("too heavy", "pan.too_heavy", "pan.take_off"),
+    Hindrance.BELOW_ZERO: ("no mass", "pan.below_zero", "pan.press_zero"),
+    Hindrance.TARED: ("no mass", "pan.tared", "pan.press_zero"),
+}
+
+
+def pan_view(
+    procedure: Procedure | None,
+    facts: TableFacts,
+    state: PanState,
+    hindrance: Hindrance | None,
+    shown: Decimal | None,
+) -> PanView:
+    """What the pan shows; `shown` is the mass in grams that is to be read at this moment."""
+    captured = _captured(procedure)
+    if captured is not None:
+        return _with_rim(captured, facts)
+    if hindrance is not None and not (hindrance is Hindrance.UNPLUGGED and state.readings_flow):
+        phase, word, hint = _HINDERED[hindrance]
+        return _with_rim(PanView(phase=phase, word=say(word), hidden_text=say(hint)), facts)
+    if _covered(procedure, facts):
+        words = "pan.cups_out" if facts.cups else "pan.covered"
+        return _with_rim(
+            PanView(phase="hidden", word=say("pan.hidden"), hidden_text=say(words)), facts
+        )
+    return _with_rim(_live(procedure, facts, state, shown), facts)
+
+
+def _with_rim(view: PanView, facts: TableFacts) -> PanView:
+    if not facts.simulated:
+        return view
+    numbered = view.phase not in ("hidden", "unplugged", "no mass", "too heavy")
+    note = say("pan.simulated")
+    if numbered and not view.line1:
+        return replace(view, simulated=True, line1=note)
+    if numbered and not view.line2:
+        return replace(view, simulated=True, line2=note)
+    return replace(view, simulated=True)
+
+
+def _captured(procedure: Procedure | None) -> PanView | None:
+    """A still picture of what was written down, for as long as it lies there."""
+    if isinstance(procedure, WeighEmpty) and procedure.state is WeighEmptyState.WEIGHED:
+        cup = procedure.cup
+        if cup is not None and not procedure.others_out:
+            mass = mass_number(cup.empty.grams, cup.empty.readability)
+            return PanView(
+                phase="captured", word=say("pan.captured"), label=say("pan.empty_cup"),
+                number=mass, unit="g",
+            )  # fmt: skip
+    if isinstance(procedure, HandIn) and procedure.state is HandInState.SCORED:
+        result = procedure.result
+        assert result is not None
+        step = result.filled.readability
+        return PanView(
+            phase="captured", word=say("pan.captured"), label=say("score.inside"),
+            number=mass_number(result.net, step), unit="g",
+            line1=say("score.with_cup", mass=grams(result.filled.grams, step)),
+        )  # fmt: skip
+    return None
+
+
+def _covered(procedure: Procedure | None, facts: TableFacts) -> bool:
+    """On the student side the pan is covered while a cup is out; the coach covers a key."""
+    if isinstance(procedure, CountSamples):
+        return False
+    if isinstance(procedure, FillContainer):
+        return facts.covered and procedure.state is ContainerState.KEY
+    return bool(facts.cups)
+
+
+def _live(
+    procedure: Procedure | None, facts: TableFacts, state: PanState, shown: Decimal | None
+) -> PanView:
+    if shown is None:
+        return PanView(phase="moving", word=say("pan.waiting"))
+    if isinstance(procedure, CountSamples) and procedure.draft and procedure.draft.tray:
+        return _on_the_tray(procedure, state, shown, facts)
+    if isinstance(procedure, FillContainer) and procedure.kept.empty is not None:
+        return _in_the_jar(procedure, state, shown)
+    label = say("pan.empty_cup") if isinstance(procedure, WeighEmpty) else say("pan.on_pan")
+    phase, word = _phase(state)
+    return PanView(
+        phase=phase, word=word, label=label, number=mass_number(shown, facts.readability),
+        unit="g", progress=state.progress,
+    )  # fmt: skip
+
+
+def _phase(state: PanState) -> tuple[str, str]:
+    phase, word = _WORDS.get(state.phase, ("moving", "pan.moving"))
+    return phase, say(word)
+
+
+def _on_the_tray(
+    procedure: CountSamples, state: PanState, shown: Decimal, facts: TableFacts
+) -> PanView:
+    tray = procedure.kept.tray
+    assert tray is not None
+    phase, word = _phase(state)
+    mass = grams(tray.weighing.grams, tray.weighing.readability)
+    tared = shown - tray.weighing.grams
+    off = phase == "empty"  # tray and all are off the pan: a negative mass would only confuse
+    return PanView(
+        phase=phase, word=word, label=say("pan.on_pan" if off else "pan.on_tray"),
+        number=mass_number(shown if off else tared, facts.readability), unit="g",
+        line1=say("pan.tray_off", mass=mass), progress=state.progress,
+    )  # fmt: skip
+
+
+def _in_the_jar(procedure: FillContainer, state: PanState, shown: Decimal) -> PanView:
+    empty = procedure.kept.empty
+    assert empty is not None
+    phase, word = _phase(state)
+    if phase == "moving":
+        phase, word = "pouring", say("pan.pouring")
+    inside = shown - empty.weighing.grams
+    if procedure.state in (ContainerState.KEY, ContainerState.SAVED) and procedure.kept.filled:
+        inside = procedure.kept.filled.weighing.grams - empty.weighing.grams
+        live = live_count_of(procedure, procedure.kept.filled.weighing.grams)
+        phase, word = "captured", say("pan.captured")
+    else:
+        live = live_count_of(procedure, shown)
+    inside_text = say("pan.inside", mass=grams(inside, empty.weighing.readability))
+    if live is None:
+        return PanView(
+            phase=phase, word=word, label=say("pan.in_jar"), number=number(0),
+            unit=say("pan.pieces"), unit_below=True, line1=inside_text, progress=state.progress,
+        )  # fmt: skip
+    return PanView(
+        phase=phase, word=word, label=say("pan.in_jar"), number=number(live.count),
+        unit=say("pan.pieces"), unit_below=True,
+        line1=say("pan.pieces_between", low=number(live.low), high=number(live.high)),
+        line2=inside_text, progress=state.progress,
+    )  # fmt: skip

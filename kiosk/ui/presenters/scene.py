@@ -1,0 +1,142 @@
+"""The whole picture of one moment: sheet, pan and strip, from the desk and the pan's state."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.pan_memory import Hindrance
+from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
+from kiosk.texts import say
+from kiosk.ui.desk import Desk, Place
+from kiosk.ui.presenters.container_views import container_view
+from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
+from kiosk.ui.presenters.key_views import jar_material, samples_view
+from kiosk.ui.presenters.pan_views import pan_view
+from kiosk.ui.presenters.surroundings import TableFacts, team_name
+from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
+from kiosk.ui.presenters.trouble_views import failure_view, hindrance_view, restless_view
+from kiosk.ui.presenters.views import PanView, SheetView, StripView
+from kiosk.weighing.pan_watch import PanState
+
+RESTLESS_AFTER_S = 6.0  # then the causes are named
+
+
+# Where a person has nothing to do but to let the pan come to rest.
+_WAITS_FOR_REST = frozenset(
+    {
+        WeighEmptyState.SETTLING,
+        HandInState.WEIGHING,
+        SamplesState.TRAY_ON,
+        ContainerState.EMPTY_ON,
+        ContainerState.STOPPING,
+    }
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scene:
+    """What is to be seen."""
+
+    sheet: SheetView
+    pan: PanView
+    strip: StripView
+
+
+def scene_of(desk: Desk, pan: PanState, *, connected: bool, shown: Decimal | None) -> Scene:
+    """The scene; `shown` is the mass to be read on the pan, in grams."""
+    facts = desk.facts
+    procedure = desk.procedure
+    hindrance = desk.memory.hindrance
+    return Scene(
+        sheet=_sheet(desk, pan, shown),
+        pan=pan_view(procedure, facts, pan, hindrance, shown),
+        strip=_strip(procedure, desk.place, facts, hindrance, connected=connected),
+    )
+
+
+def _sheet(desk: Desk, pan: PanState, shown: Decimal | None) -> SheetView:
+    facts, procedure = desk.facts, desk.procedure
+    if desk.failure is not None:
+        return failure_view(desk.failure)
+    if procedure is None:
+        if desk.place is Place.TEAMS:
+            return teams_view(facts)
+        return (
+            materials_view(facts)
+            if desk.place is Place.MATERIALS
+            else home_view(facts, ready=desk.ready)
+        )
+    view = _procedure_view(procedure, facts, shown)
+    if not procedure.ask.needs_pan:
+        return view
+    hindrance = desk.memory.hindrance
+    home = view.home or home_button()
+    if hindrance is not None:
+        trouble: SheetView = hindrance_view(
+            hindrance, facts, readings_flow=pan.readings_flow, home=home
+        )
+    elif pan.restless_for >= RESTLESS_AFTER_S and procedure.state in _WAITS_FOR_REST:
+        trouble = restless_view(facts, home=home)
+    else:
+        return view
+    # The trail stays where it is: the trouble is a stop on the same way.
+    return replace(trouble, step=view.step, steps=view.steps, step_text=view.step_text)
+
+
+def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | None) -> SheetView:
+    match procedure:
+        case WeighEmpty():
+            return weigh_empty_view(procedure, facts)
+        case HandIn():
+            return hand_in_view(procedure, facts)
+        case CountSamples():
+            return samples_view(procedure, facts)
+        case FillContainer():
+            return container_view(procedure, facts, shown)
+    raise TypeError(f"no presenter for {procedure!r}")
+
+
+def _strip(
+    procedure: Procedure | None,
+    place: Place,
+    facts: TableFacts,
+    hindrance: Hindrance | None,
+    *,
+    connected: bool,
+) -> StripView:
+    if hindrance is Hindrance.ASLEEP:
+        state = say("strip.asleep")
+    else:
+        state = say("strip.connected" if connected else "strip.unplugged")
+    coach = isinstance(procedure, KeyProcedure)
+    return StripView(
+        connected=connected and hindrance is not Hindrance.ASLEEP,
+        words=(state, *_job(procedure, place, facts)),
+        simulated=facts.simulated,
+        plate=say("strip.simulated"),
+        lock="coach" if coach else "",
+        lock_text=say("strip.coach") if coach else "",
+    )
+
+
+def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[str, ...]:
+    match procedure:
+        case WeighEmpty():
+            return (team_name(procedure.team), say("strip.cup", number=procedure.number))
+        case HandIn():
+            cup = procedure.cup
+            if cup is None:
+                return (say("strip.hand_in"),)
+            return (team_name(cup.team), say("strip.cup", number=cup.number))
+        case KeyProcedure():
+            draft = procedure.draft
+            return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
+    if place is Place.HOME:
+        return (facts.settings.place,)
+    return (say("strip.fill_cup"),)

@@ -1,0 +1,53 @@
+"""What presenters may look at beside the procedure: who is out, what was tried, the settings."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from kiosk.records.entries import CupOut
+from kiosk.settings import KioskSettings
+from kiosk.texts import say
+from kiosk.texts.catalogue import ENGLISH
+from kiosk.ui.presenters.views import CupMark
+
+
+@dataclass(slots=True)
+class TableFacts:
+    """What is known at the table, kept up to date by the desk."""
+
+    settings: KioskSettings = field(default_factory=KioskSettings)
+    simulated: bool = False
+    cups: list[CupOut] = field(default_factory=list)
+    team: str | None = None  # None: nobody yet, "": just trying
+    material: str = ""
+    readability: Decimal | None = None
+    errors: tuple[float, ...] = ()  # signed per cent of the team's last tries, oldest first
+    keys_kept: int = 0
+    used_letters: tuple[str, ...] = ()
+    masses_kept: int = 0  # of the key in the making
+    covered: bool = False  # the coach covered the big number
+    team_page: int = 0
+    letter: str = ""
+
+    def marks(self, *, mine: int | None = None, chosen: int | None = None) -> tuple[CupMark, ...]:
+        """The cups that are out, lowest number first."""
+        return tuple(
+            CupMark(
+                number=cup.number,
+                name=cup.team or say("team.trying"),
+                look="chosen" if cup.number == chosen else "yours" if cup.number == mine else "out",
+            )
+            for cup in sorted(self.cups, key=lambda cup: cup.number)
+        )
+
+
+def team_name(team: str | None) -> str:
+    """How the strip calls a team."""
+    return say("strip.team", team=team) if team else say("strip.trying")
+
+
+def material_name(material: str) -> str:
+    """The word for a material; a name that a kiosk was told stands for itself."""
+    key = f"material.{material}"
+    return say(key) if key in ENGLISH else material

@@ -1,0 +1,62 @@
+"""Presenters of the table itself: home, which pair, which material."""
+
+from __future__ import annotations
+
+from kiosk.procedures.procedure import Person
+from kiosk.texts import plural, say
+from kiosk.texts.numbers import grams
+from kiosk.ui.presenters.surroundings import TableFacts, material_name
+from kiosk.ui.presenters.views import Choice, ChoicesView, HomeView, button
+
+TEAMS_PER_PAGE = 15
+
+
+def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
+    """The table with what stands on it."""
+    return HomeView(
+        title=say("home.title"),
+        body=say("home.caution") if ready else say("records.opening"),
+        goal_text=say("home.fill_cup.by_feel", goal=grams(facts.settings.rules.cup_target_g)),
+        cups=facts.marks(),
+        cups_hint=say("home.bring_back"),
+        cups_title=say("home.all_cups"),
+        how=(say("home.how.1"), say("home.how.2"), say("home.how.3")),
+        keys_text=plural("home.keys_kept", facts.keys_kept) if facts.keys_kept else "",
+    )
+
+
+def teams_view(facts: TableFacts) -> ChoicesView:
+    """Which pair are you? A pair with a cup out finds its number on its card."""
+    teams = facts.settings.teams
+    pages = max(1, -(-len(teams) // TEAMS_PER_PAGE))
+    start = facts.team_page % pages * TEAMS_PER_PAGE
+    numbers = {cup.team: cup.number for cup in facts.cups if cup.team}
+    out = any(team in numbers for team in teams)
+    return ChoicesView(
+        screen="choices",
+        title=say("team.title"),
+        corner=plural("team.count", len(teams)),
+        choices=tuple(
+            Choice(text=team, value=team, cup_number=numbers.get(team), chosen=team == facts.team)
+            for team in teams[start : start + TEAMS_PER_PAGE]
+        ),
+        legend=(say("team.has_cup"), say("team.goes_to")) if out else None,
+        second=button(say("team.material", material=material_name(facts.material))),
+        main=button(say("team.trying"), Person.CHOOSE, ""),
+        home=button(say("button.home"), sign="home"),
+        beside_home=button(say("team.more")) if pages > 1 else None,
+    )
+
+
+def materials_view(facts: TableFacts) -> ChoicesView:
+    """The materials that may go into the cups."""
+    return ChoicesView(
+        screen="choices",
+        title=say("material.title"),
+        choices=tuple(
+            Choice(text=material_name(name), value=name, chosen=name == facts.material)
+            for name in facts.settings.materials
+        ),
+        note=say("material.note"),
+        home=button(say("button.back"), sign="back"),
+    )

@@ -1,0 +1,82 @@
+"""Presenters of what is in the way: each trouble with its own sentence and its own way back."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from kiosk.procedures.pan_memory import Hindrance
+from kiosk.texts import plural, say
+from kiosk.texts.numbers import mass_number
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.views import ButtonView, TroubleView, button
+
+# hindrance: (texts, pictures of the three lines, words of the waiting button)
+_SHAPES = {
+    Hindrance.UNPLUGGED: ("unplugged", "pan,plug,zero", "trouble.unplugged.wait"),
+    Hindrance.ASLEEP: ("unplugged", "pan,plug,zero", "trouble.unplugged.wait"),
+    Hindrance.BELOW_ZERO: ("below_zero", "pan,zero,zero", "trouble.back.wait"),
+    Hindrance.TARED: ("tared", "pan,zero,zero", "trouble.back.wait"),
+    Hindrance.NO_MASS: ("no_mass", "pan,,zero", "trouble.back.wait"),
+    Hindrance.TOO_HEAVY: ("too_heavy", "pan,,", "trouble.too_heavy.wait"),
+}
+
+
+def zero_text(facts: TableFacts) -> str:
+    """What an empty pan shows on this balance: 0, 0.0, 0.00 ..."""
+    return mass_number(Decimal(0), facts.readability or Decimal("0.1"))
+
+
+def hindrance_view(
+    hindrance: Hindrance, facts: TableFacts, *, readings_flow: bool, home: ButtonView | None
+) -> TroubleView:
+    """Why the pan cannot be used, and what to do about it.
+
+    `readings_flow` tells that a lost balance is back and only an empty pan is missing.
+    """
+    texts, pictures, wait = _SHAPES[hindrance]
+    title = f"trouble.{texts}.title"
+    gone = hindrance in (Hindrance.UNPLUGGED, Hindrance.ASLEEP)
+    if gone and readings_flow:
+        title, wait = "trouble.back.title", "trouble.back.wait"
+    elif hindrance is Hindrance.ASLEEP:
+        title = "trouble.asleep.title"
+    zero = zero_text(facts)
+    return TroubleView(
+        title=say(title),
+        lines=tuple(say(f"trouble.{texts}.{line}", zero=zero) for line in (1, 2, 3)),
+        kind=pictures,
+        zero=zero,
+        main=button(say(wait), sign="wait", state="waiting"),
+        home=home,
+        kept=say("trouble.kept"),
+        kept_more=_kept(facts),
+        cups=facts.marks(),
+    )
+
+
+def restless_view(facts: TableFacts, *, home: ButtonView | None) -> TroubleView:
+    """The pan does not come to rest: its causes, the most usual first."""
+    return TroubleView(
+        title=say("restless.title"),
+        lines=(say("restless.1"), say("restless.2"), say("restless.3")),
+        kind="pan,,",
+        kept=say("restless.4"),
+        main=button(say("restless.wait"), sign="wait", state="waiting"),
+        home=home,
+    )
+
+
+def failure_view(why: str) -> TroubleView:
+    """Something captured could not be written down."""
+    return TroubleView(
+        title=say("records.title"),
+        lines=(why, say("records.body"), say("records.then")),
+        kind=",,",
+        main=ButtonView(text=say("records.again"), sign="again", state="ready"),
+    )
+
+
+def _kept(facts: TableFacts) -> str:
+    if facts.cups:
+        return say("trouble.kept_cups")
+    return plural("trouble.kept_masses", facts.masses_kept) if facts.masses_kept else ""

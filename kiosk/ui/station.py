@@ -1,0 +1,105 @@
+"""The station: readings in, views out. Joins the pan watch to the desk; knows no widget.
+
+Everything here is called in one thread, the screen's. Time comes from the clock that is handed in,
+so that a test plays a whole journey without waiting.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from decimal import Decimal
+
+from drivers.events import Back, BalanceEvent, Identified, Lost, ReadingReceived
+from kiosk.evidence import Source
+from kiosk.procedures.procedure import Surroundings
+from kiosk.records.entries import new_id
+from kiosk.records.writer import Writer
+from kiosk.ui.desk import Desk
+from kiosk.ui.presenters.scene import Scene, scene_of
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.weighing.pan_events import PanEvent
+from kiosk.weighing.pan_watch import PanPhase, PanWatch
+
+NUMBER_EVERY_S = 0.2  # a number that changes more often cannot be read
+
+
+class Station:
+    """`changed` is called when there may be something new to show."""
+
+    def __init__(
+        self,
+        *,
+        facts: TableFacts,
+        writer: Writer,
+        clock: Callable[[], float],
+        changed: Callable[[], None],
+        wall: Callable[[], datetime] = lambda: datetime.now(UTC),
+    ) -> None:
+        self.facts = facts
+        self.connected = False
+        self.watch = PanWatch(
+            readability=None, source=Source.SIMULATED if facts.simulated else Source.BALANCE
+        )
+        self._clock = clock
+        self._changed = changed
+        self._number: Decimal | None = None
+        self._number_at = float("-inf")
+        self._scene: Scene | None = None
+        self.desk = Desk(
+            facts=facts,
+            world=Surroundings(
+                rules=facts.settings.rules,
+                utc=lambda at: wall() - timedelta(seconds=clock() - at),
+                new_id=new_id,
+                now=clock,
+            ),
+            writer=writer,
+            weigh_again=self._weigh_again,
+            changed=changed,
+        )
+
+    def balance_event(self, event: BalanceEvent) -> None:
+        """Take what the balance told."""
+        match event:
+            case ReadingReceived(reading=reading):
+                self.connected = True
+                self._happened(self.watch.reading(reading))
+            case Identified(readability=readability, capacity=capacity):
+                self.watch.identified(readability, capacity)
+            case Lost(at=at):
+                self.connected = False
+                self._happened(self.watch.lost(at))
+            case Back(at=at):
+                self.connected = True
+                self._happened(self.watch.back(at))
+        self.facts.readability = self.watch.state.readability
+        self._changed()
+
+    def tick(self) -> None:
+        """Let time pass: silence and restlessness show by it."""
+        self._happened(self.watch.tick(self._clock()))
+        self._changed()
+
+    def scene(self) -> Scene:
+        """What is to be seen now; while something waits to be written down, what was seen last."""
+        if self._scene is None or self.desk.settled_for_showing or self.desk.failure:
+            self._scene = scene_of(
+                self.desk, self.watch.state, connected=self.connected, shown=self._readable()
+            )
+        return self._scene
+
+    def _readable(self) -> Decimal | None:
+        """The number on the pan: at rest the newest, in motion one that stands long enough."""
+        state, now = self.watch.state, self._clock()
+        resting = state.phase in (PanPhase.STABLE, PanPhase.EMPTY)
+        if resting or state.grams is None or now - self._number_at >= NUMBER_EVERY_S:
+            self._number, self._number_at = state.grams, now
+        return self._number
+
+    def _happened(self, events: list[PanEvent]) -> None:
+        for event in events:
+            self.desk.pan_event(event)
+
+    def _weigh_again(self) -> None:
+        self.watch.weigh_again(self._clock())
