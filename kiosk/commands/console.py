@@ -10,7 +10,9 @@ from typing import TextIO
 
 from kiosk.texts.numbers import MINUS, THIN_SPACE
 
-_PLAINER = str.maketrans({THIN_SPACE: " ", MINUS: "-", "…": "..."})
+NO_BREAK = "\u00a0"
+_SPACES = str.maketrans({THIN_SPACE: " ", NO_BREAK: " "})
+_PLAINER = str.maketrans({MINUS: "-", "…": "..."})
 
 
 class BadInputError(Exception):
@@ -27,14 +29,19 @@ def emit(answer: Mapping[str, object]) -> None:
     sys.stdout.flush()
 
 
+def plain(sentence: str) -> str:
+    """A sentence with ordinary spaces only, as a terminal and a program expect them."""
+    return sentence.translate(_SPACES)
+
+
 def tell(text: str) -> None:
     """Print a line for a person, at once."""
-    _write(text, sys.stdout)
+    _write(plain(text), sys.stdout)
 
 
 def complain(text: str) -> None:
     """Print one line about a trouble to standard error."""
-    _write(" ".join(text.split("\n")), sys.stderr)
+    _write(plain(" ".join(text.split("\n"))), sys.stderr)
 
 
 def _mass(value: object) -> str:
@@ -48,7 +55,7 @@ def _write(text: str, stream: TextIO) -> None:
     try:
         text.encode(encoding)
     except UnicodeEncodeError:
-        # A console that lacks our spaces and signs gets its own, and question marks for the rest.
+        # A console that lacks our signs gets its own, and question marks for the rest.
         text = text.translate(_PLAINER).encode(encoding, "replace").decode(encoding)
     stream.write(f"{text}\n")
     stream.flush()

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from decimal import Decimal
 
-from kiosk.commands.console import BadInputError, complain, emit, tell
+from kiosk.commands.console import BadInputError, complain, emit, plain, tell
 from kiosk.commands.count_cells import Cells, count_input, positive, scatter
 from kiosk.commands.count_table import read_table
 from kiosk.estimating.count_key import CountKey, Refused, count_key
@@ -87,7 +87,8 @@ def _table(options: argparse.Namespace) -> int:
 
 def _show_row(jar: str, answer: CountKey | str, *, as_json: bool) -> None:
     if as_json:
-        emit({"jar": jar, **({"refused": answer} if isinstance(answer, str) else _as_json(answer))})
+        found = {"refused": plain(answer)} if isinstance(answer, str) else _as_json(answer)
+        emit({"jar": jar, **found})
     elif isinstance(answer, str):
         complain(say("command.count_key.row", jar=jar, text=answer))
     else:
@@ -100,7 +101,7 @@ def _prior(options: argparse.Namespace) -> Decimal | None:
 
 def _as_json(answer: CountKey | Refused) -> dict[str, object]:
     if isinstance(answer, Refused):
-        return {"refused": answer.sentence}
+        return {"refused": plain(answer.sentence)}
     return {
         "count": answer.count,
         "low": answer.low,
@@ -108,7 +109,7 @@ def _as_json(answer: CountKey | Refused) -> dict[str, object]:
         "half_width_percent": float(answer.half_width_percent),
         "piece_mass_g": answer.piece_mass_g,
         "score_effect": float(answer.score_effect),
-        "warnings": list(answer.warnings),
+        "warnings": [plain(text) for text in answer.warnings],
     }
 
 

@@ -253,7 +253,7 @@ class CountSamples(KeyProcedure):
         S.RESUME: Ask(
             title="key.resume.title", body="key.resume.body", art=Art.TRAY, needs_pan=False
         ),
-        S.MATERIAL: Ask(title="key.material.title", body="key.material.body", needs_pan=False),
+        S.MATERIAL: Ask(title="key.material.title", needs_pan=False),
         S.TRAY_CLEAR: Ask(
             title="cup.clear.title", body="key.clear.body", step=2, art=Art.CLEAR_PAN
         ),

@@ -6,6 +6,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 THIN_SPACE = "\u2009"
 MINUS = "\u2212"
+NO_BREAK = "\u00a0"
 
 
 def number(value: Decimal | int, decimals: int | None = None) -> str:
@@ -41,3 +42,8 @@ def grams(mass: Decimal, step: Decimal | None = None) -> str:
 def percent(value: Decimal, decimals: int = 1) -> str:
     """A percentage: ``2.1 %``; ``value`` is already in per cent."""
     return f"{number(value, decimals)} %"
+
+
+def together(text: str) -> str:
+    """``text`` on one line: for a mass in an instruction, whose unit must not stand alone."""
+    return text.replace(" ", NO_BREAK)

@@ -40,6 +40,7 @@ class ManualTime:
         self.now: float = Clock.time()
 
     def __call__(self) -> float:
+        """The time now, in seconds."""
         return self.now
 
     def pass_by(self, seconds: float) -> None:
@@ -148,8 +149,9 @@ class Walker:
 
     def find(self, name: str) -> Tappable:
         """The thing to tap with that text, number or letter. StuckError if there is none."""
+        wanted = _plain(name)
         for widget in self._seen():
-            if isinstance(widget, Tappable) and widget.tappable and name in _names(widget):
+            if isinstance(widget, Tappable) and widget.tappable and wanted in _names(widget):
                 return widget
         raise StuckError(f"nothing called {name!r} on the screen {self.screen!r}: {self.texts()}")
 
@@ -190,8 +192,13 @@ class Walker:
         Clock.time = lambda: time.perf_counter() + ahead
 
 
+def _plain(text: str) -> str:
+    """``text`` with ordinary spaces, on one line."""
+    return " ".join(text.split())
+
+
 def _names(widget: Tappable) -> set[str]:
-    names = {" ".join(str(getattr(widget, "text", "")).split())}
+    names = {_plain(str(getattr(widget, "text", "")))}
     for attribute in ("number", "letter"):
         value = getattr(widget, attribute, None)
         if value:

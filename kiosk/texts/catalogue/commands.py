@@ -11,7 +11,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "typed.not_positive": "{name} must be above zero, not {text}.",
     "typed.not_percent": "{name} must be above 0 and at most 100, not {text}.",
     # Every command
-    "command.about": "Weigh, count and score at the table. Without a command the kiosk opens.",
     "command.list": "commands (gramstand COMMAND --help tells more):",
     "command.json": "print one JSON object a line and nothing else",
     "command.unknown": "there is no command {name}; there are {commands}",

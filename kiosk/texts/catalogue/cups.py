@@ -51,7 +51,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "hand_in.choose.title": "Which cup is it?",
     "hand_in.choose.body": "Tap your number.",
     "hand_in.choose.wait": "Tap a number first",
-    "hand_in.none.title": "No cup is out.",
     "hand_in.whose.title": "Whose cup is on the pan?",
     "hand_in.whose.body": "Tap its number. Then it is weighed.",
     "hand_in.clear.body": "Then put your filled cup on.",

@@ -81,7 +81,7 @@ class BenchModel:
 
     def _cup_tiles(self) -> list[TileView]:
         number = self._number()
-        fresh_on = self._lies(self._fresh)
+        fresh_on = self._lies(self._fresh) and not (self._fresh and self._fresh.filling)
         solid_on = fresh_on and self._fresh is not None and self._fresh.mass > 40
         filled = say("bench.no_cup") if number is None else say("bench.filled_cup", number=number)
         cup = None if number is None else self._cups.get(number)
@@ -90,7 +90,8 @@ class BenchModel:
             TileView(key="empty", text=say("bench.empty_cup"), art="cup",
                      on_pan=fresh_on and not solid_on),
             TileView(key="solid", text=say("bench.solid_cup"), art="solid cup", on_pan=solid_on),
-            TileView(key="filled", text=filled, art="filled cup", on_pan=self._lies(cup),
+            TileView(key="filled", text=filled, art="filled cup",
+                     on_pan=self._lies(cup) and cup is not None and cup.filling > 0,
                      off=number is None),
             self._clear_tile(),
             TileView(key="less", text=f"{scoop}\n{say('bench.scoop_less')}", art="less"),

@@ -140,13 +140,15 @@ def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
         used=facts.used_letters,
         chosen=letter,
         covered=covered,
-        note=" ".join(key.warnings),
+        note=key.warnings[0] if key.warnings else "",
         main=button(say("key.save", letter=letter), Person.KEEP, letter, sign="tick")
         if letter
         else button(say("key.all_used"), sign="off", state="off"),
         second=button(say("key.refused.more"), Person.MORE),
         home=home_button(),
-        beside_home=button(say("key.uncover" if covered else "key.cover"), Person.COVER, sign="cover"),
+        beside_home=button(
+            say("key.uncover" if covered else "key.cover"), Person.COVER, sign="cover"
+        ),
     )
 
 

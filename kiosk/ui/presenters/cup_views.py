@@ -9,7 +9,7 @@ from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.procedure import Art, Ask, Person
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import plural, say
-from kiosk.texts.numbers import grams, mass_number, number
+from kiosk.texts.numbers import grams, mass_number, number, together
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
     ButtonView,
@@ -83,7 +83,7 @@ def _put_on(procedure: WeighEmpty, facts: TableFacts) -> PutOnView:
 def _weighed(procedure: WeighEmpty, facts: TableFacts) -> PutOnView:
     cup = procedure.cup
     assert cup is not None
-    mass = grams(cup.empty.grams, cup.empty.readability)
+    mass = together(grams(cup.empty.grams, cup.empty.readability))
     title = "cup.weighed.title_covered" if procedure.others_out else "cup.weighed.title"
     return PutOnView(
         title=say(title, number=cup.number, mass=mass),

@@ -10,7 +10,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
-from kiosk.texts.numbers import grams, percent
+from kiosk.texts.numbers import grams, together
 from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
@@ -152,7 +152,6 @@ def _samples(procedure: CountSamples) -> SamplesView:
         undo_text=say("button.undo"),
         brick_text=_brick_text(step, group) if shown and step else "",
         differ_text=_differ_text(shown, step),
-        scatter_text=_scatter_text(draft.piece_cv_percent),
         advice=advice_text(procedure),
         main=_samples_main(procedure),
         second=_samples_second(procedure),
@@ -205,16 +204,11 @@ def _differ_text(shown: list[Decimal], step: Decimal | None) -> str:
     return say("key.differ_by", mass=grams(spread, step)) if spread else say("key.no_difference")
 
 
-def _scatter_text(cv_percent: Decimal | None) -> str:
-    if cv_percent is None:
-        return say("key.differ.unknown")
-    return say("key.differ", percent=percent(cv_percent, 0))
-
-
 def _samples_main(procedure: CountSamples) -> ButtonView:
     state, draft = procedure.state, procedure.kept
     if state is SamplesState.READY and procedure.on_tray is not None:
-        words = say("key.keep", mass=grams(procedure.on_tray, draft.readability))
+        mass = together(grams(procedure.on_tray, draft.readability))
+        words = say("key.keep", mass=mass)
         return button(words, Person.KEEP, sign="tick")
     if state is SamplesState.SPREAD:
         return button(say("key.go_on"), Person.GO_ON, sign="arrow")

@@ -96,7 +96,7 @@ def _covered(procedure: Procedure | None, facts: TableFacts) -> bool:
     if isinstance(procedure, CountSamples):
         return False
     if isinstance(procedure, FillContainer):
-        return facts.covered and procedure.state is ContainerState.KEY
+        return facts.covered and procedure.state in (ContainerState.KEY, ContainerState.SAVED)
     return bool(facts.cups)
 
 

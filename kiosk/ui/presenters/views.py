@@ -242,7 +242,6 @@ class SamplesView(SheetView):
     undo_text: str = ""
     brick_text: str = ""
     differ_text: str = ""
-    scatter_text: str = ""
     advice: str = ""
 
 

@@ -10,7 +10,6 @@ from kivy.uix.widget import Widget
 from kiosk.ui import kv_files
 from kiosk.ui.presenters.views import Choice, ChoicesView
 from kiosk.ui.screens.parts import SheetContent
-from kiosk.ui.theme import theme
 from kiosk.ui.widgets.action_button import ChoiceCard
 
 kv_files.load(__file__)
@@ -41,12 +40,8 @@ class ChoicesSheet(SheetContent):
         self.on_view(self, self.view)
 
     def _card(self, choice: Choice) -> ChoiceCard:
-        words = f"{choice.text}\n{choice.note}" if choice.note else choice.text
         card = ChoiceCard(
-            text=words,
-            cup_number=choice.cup_number,
-            chosen=choice.chosen,
-            type_size=theme.second_line if choice.note else theme.name_card,
+            text=choice.text, note=choice.note, cup_number=choice.cup_number, chosen=choice.chosen
         )
         card.bind(on_release=lambda *_: self.desk.chosen(choice.value))
         return card

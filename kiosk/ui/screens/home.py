@@ -66,6 +66,8 @@ class ThingCard(Drawing):
 class Thing(Tappable):
     """A thing and its card: one target."""
 
+    text = StringProperty("")
+
 
 class HomeSheet(SheetContent):
     """Shows a HomeView."""

@@ -125,6 +125,7 @@ class ChoiceCard(Tappable, Drawing):
     follows: ClassVar[tuple[str, ...]] = ("pressed", "cup_number", "chosen")
 
     text = StringProperty("")
+    note = StringProperty("")  # a quieter line under the name
     cup_number = NumericProperty(None, allownone=True)
     chosen = BooleanProperty(False)
     type_size = NumericProperty(theme.name_card)
