@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from kiosk.commands.console import complain, emit, tell
+from kiosk.commands.console import NO_BREAK, complain, emit, tell
 from kiosk.texts.numbers import MINUS, THIN_SPACE
 
 
@@ -51,5 +51,10 @@ def test_a_complaint_is_one_line_on_standard_error(capsys: pytest.CaptureFixture
 def test_a_poor_console_gets_plainer_signs(monkeypatch: pytest.MonkeyPatch) -> None:
     raw = io.BytesIO()
     monkeypatch.setattr(sys, "stdout", io.TextIOWrapper(raw, encoding="cp1252"))
-    tell(f"{MINUS}1{THIN_SPACE}000 g é")
+    tell(f"{MINUS}1 000 g é")
     assert raw.getvalue().decode("cp1252").splitlines() == ["-1 000 g é"]
+
+
+def test_people_read_ordinary_spaces(capsys: pytest.CaptureFixture[str]) -> None:
+    tell(f"{MINUS}1{THIN_SPACE}000{NO_BREAK}g")
+    assert capsys.readouterr().out == f"{MINUS}1 000 g\n"
