@@ -103,7 +103,7 @@ class FillContainer(KeyProcedure):
         return self._judge_key()
 
     def _judge_key(self) -> S:
-        self.key = self.kept.key()
+        self.key = self.kept.key(self.world.rules)
         return S.REFUSED if isinstance(self.key, Refused) else S.KEY
 
     def _pour_on(self, _event: PersonEvent) -> S:

@@ -14,6 +14,7 @@ from kiosk.estimating.samples import Samples
 from kiosk.evidence import Evidence
 from kiosk.records import kept
 from kiosk.records.entries import KeyMass, MassRole
+from kiosk.settings import Rules
 
 SAMPLES_FIRST_WANTED = 3
 FEWEST_SAMPLES = 2  # without knowledge from before, one sample shows no scatter
@@ -114,11 +115,11 @@ class KeyDraft:
             from_container=bool(self.back_in),
         )
 
-    def key(self) -> CountKey | Refused:
+    def key(self, rules: Rules) -> CountKey | Refused:
         """The key that these masses make; ValueError while the full container is missing."""
         if self.filled is None or self.empty is None:
             raise ValueError("a key needs an empty and a full container")
-        return count_key(self._given(self.filled.weighing.grams))
+        return count_key(self._given(self.filled.weighing.grams), rules)
 
     def measured(self, *more: Decimal) -> Samples:
         """The kept samples, with net masses that lie on the pan beside them."""

@@ -46,7 +46,7 @@ class Controls:
 
     def dressed(self, sheet: SheetView) -> SheetView:
         """The sheet with the key for the bench beside Home, where that place is free."""
-        if self.bench is None or sheet.beside_home is not None:
+        if self.bench is None or sheet.beside_home is not None or sheet.home is None:
             return sheet
         words = say("button.bench_close" if self.bench.out else "button.bench")
         return replace(sheet, beside_home=ButtonView(text=words, says=PersonEvent(Person.THINGS)))

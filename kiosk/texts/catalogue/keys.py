@@ -37,6 +37,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.light_tray.title": "Lighter than the empty tray. Same tray?",
     "key.empty_tray.title": "Empty the tray for the next sample.",
     "key.spread.title": "The samples are in.",
+    "key.aside": "Keep the counted pieces aside until all samples are weighed.",
     "key.honest": "Whole pieces only. Scoop, do not pick.",
     "key.sample.1": "first",
     "key.sample.2": "second",

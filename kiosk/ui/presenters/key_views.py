@@ -244,5 +244,8 @@ def _advice(procedure: CountSamples) -> Advice | None:
 
 def advice_text(procedure: CountSamples) -> str:
     """One sentence on how good the key gets, or how to sample while nothing is known."""
+    if procedure.state is SamplesState.EMPTY_TRAY:
+        # Pieces that go back at once could be counted twice, and the interval would not know.
+        return say("key.aside")
     advice = _advice(procedure)
     return advice.sentence if advice else say("key.honest")

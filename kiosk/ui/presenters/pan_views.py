@@ -8,6 +8,7 @@ from decimal import Decimal
 from kiosk.procedures.count_samples import CountSamples
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -50,7 +51,7 @@ def pan_view(
         phase, word, hint = _HINDERED[hindrance]
         return _with_rim(PanView(phase=phase, word=say(word), hidden_text=say(hint)), facts)
     if _covered(procedure, facts):
-        words = "pan.cups_out" if facts.cups else "pan.covered"
+        words = "pan.covered" if isinstance(procedure, KeyProcedure) else "pan.cups_out"
         return _with_rim(
             PanView(phase="hidden", word=say("pan.hidden"), hidden_text=say(words)), facts
         )
