@@ -1,0 +1,174 @@
+"""One kiosk walked by touch on records of its own, drawn only when a test looks at its pixels."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from decimal import Decimal
+from pathlib import Path
+
+from kivy.base import EventLoop
+from kivy.clock import Clock
+from kivy.lang import Builder
+
+from drivers.simulated.bench import Bench
+from drivers.simulated.profile import Profile
+from drivers.simulated.table import SimulatedTable, simulated_table
+from drivers.simulated.things import Cup, Thing
+from kiosk.settings import KioskSettings
+from kiosk.ui.desk import Desk
+from kiosk.ui.kiosk import SIMULATED, Kiosk
+from kiosk.ui.presenters.scene import Scene
+from kiosk.ui.presenters.views import ScoreView
+from kiosk.ui.walk import FRAME_S, ManualTime, Walker, open_window
+from tests.helpers.offscreen import pixels
+
+SMALL, LARGE = (800, 480), (1280, 800)
+SEED = 7
+QUIET = KioskSettings(less_motion=True)
+
+
+class Journey(Walker):
+    """A kiosk on the simulated balance, on the records file `records`.
+
+    With `real` the kiosk takes the same balance for a real one, found by its port's address.
+    """
+
+    def __init__(
+        self,
+        records: Path,
+        *,
+        size: tuple[int, int] = SMALL,
+        settings: KioskSettings = QUIET,
+        profile: Profile | None = None,
+        real: bool = False,
+    ) -> None:
+        self.records = records
+        clock = ManualTime()
+        window = open_window(*size)
+        table = simulated_table(clock=clock, profile=profile, seed=SEED)
+        kiosk = Kiosk(
+            scale=table.address if real else SIMULATED,
+            settings=settings,
+            records=str(records),
+            clock=clock,
+            table=table,
+        )
+        self._closed = False
+        super().__init__(kiosk, window, clock)
+
+    def _frame(self) -> None:
+        # What EventLoop.idle() does, without drawing: nobody sees the frames between.
+        self._clock.pass_by(FRAME_S)
+        Clock.tick()
+        EventLoop.dispatch_input()
+        Builder.sync()
+        Clock.tick_draw()
+        Builder.sync()
+
+    def close(self) -> None:
+        """Let go of the kiosk, once."""
+        if not self._closed:
+            self._closed = True
+            super().close()
+
+    # What is to be seen ----------------------------------------------------------------------
+
+    @property
+    def desk(self) -> Desk:
+        return self.kiosk.station.desk
+
+    @property
+    def scene(self) -> Scene:
+        return self.kiosk.station.scene()
+
+    @property
+    def score(self) -> ScoreView:
+        """The sheet of a score, which must be shown."""
+        sheet = self.scene.sheet
+        assert isinstance(sheet, ScoreView), sheet
+        return sheet
+
+    @property
+    def seen(self) -> str:
+        """All texts in the window in one line, with ordinary spaces."""
+        return " | ".join(" ".join(text.split()) for text in self.texts())
+
+    def pixels(self) -> bytes:
+        """The window as drawn now."""
+        self._frame()
+        return pixels(self.window)
+
+    # Hands at the table ----------------------------------------------------------------------
+
+    @property
+    def table(self) -> SimulatedTable:
+        assert self.kiosk.table is not None
+        return self.kiosk.table
+
+    @property
+    def bench(self) -> Bench:
+        return self.table.bench
+
+    def put(self, grams: float) -> Thing:
+        """Put something of so many grams on the pan, beside what lies there."""
+        thing = Cup(grams)
+        self.bench.put(thing)
+        return thing
+
+    def swap(self, grams: float) -> Thing:
+        """Something else on the pan instead of what lies there, with a pause for the hands."""
+        self.clear()
+        return self.put(grams)
+
+    def clear(self) -> None:
+        """Take everything off the pan and wait until it rests."""
+        self.bench.lift()
+        self.wait(2.0)
+
+    def until_screen(self, screen: str) -> None:
+        self.until(lambda: self.screen == screen, f"the screen {screen!r}")
+
+    def until_title(self, words: str) -> None:
+        self.until(lambda: words in " ".join(self.title.split()), f"the title {words!r}")
+
+    # Stretches of the way --------------------------------------------------------------------
+
+    def ask_for_cup(self, team: str = "Heron") -> None:
+        """From home to the instruction for an empty cup."""
+        self.tap("Fill a cup")
+        self.tap(team)
+        self.until_screen("put on")
+
+    def take_cup(self, team: str = "Heron", grams: float = 12.3) -> int:
+        """From home through the weighing of an empty cup, home again; its number."""
+        self.ask_for_cup(team)
+        self.put(grams)
+        self.until(lambda: self.rows("cups_taken") > 0 and self.scene.sheet.step == 1
+                   and self._weighed(), "the weighed cup")  # fmt: skip
+        self.bench.lift()
+        self.until_screen("take cup")
+        number = max(cup.number for cup in self.desk.facts.cups)
+        self.tap("Home")
+        self.tap("Leave")
+        self.until_screen("home")
+        return number
+
+    def _weighed(self) -> bool:
+        return "weighs" in self.title or "This is cup" in self.title
+
+    # What is kept ----------------------------------------------------------------------------
+
+    def rows(self, table: str) -> int:
+        """How many rows of that table are in the records file."""
+        return len(self.kept(f"SELECT 1 FROM {table}"))
+
+    def kept(self, question: str) -> list[tuple[object, ...]]:
+        """The answer of the records file to a question in SQL."""
+        with closing(sqlite3.connect(self.records)) as file:
+            return file.execute(question).fetchall()
+
+
+def mass(grams: object) -> Decimal:
+    """A kept mass, which the file holds as text."""
+    return Decimal(str(grams))
