@@ -113,7 +113,7 @@ class CountSamples(KeyProcedure):
             return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
         if draft.back_in is not None:
             return S.SAMPLED
-        return self._after_sample()
+        return self._go_on()
 
     def _start_over(self, _event: PersonEvent) -> S:
         self._do(KeyDropped(key_id=self.kept.id, reason="started over", at=self._utc_now()))
@@ -138,14 +138,19 @@ class CountSamples(KeyProcedure):
         assert self._settled is not None
         self._keep("sample", self._settled)
         self._settled = None
-        return self._after_sample()
+        return S.SPREAD if self._all_in() else S.EMPTY_TRAY
 
-    def _after_sample(self) -> S:
-        draft = self.kept
-        return S.SPREAD if len(draft.samples) >= draft.wanted else self._next_sample()
+    def _all_in(self) -> bool:
+        return len(self.kept.samples) >= self.kept.wanted
+
+    def _go_on(self) -> S:
+        return S.SPREAD if self._all_in() else self._next_sample()
 
     def _next_sample(self) -> S:
-        return S.EMPTY_TRAY if self.pan.loaded else S.COUNT
+        if not self.pan.loaded:
+            return S.COUNT
+        self._do(WeighAgain())  # it may be the emptied tray that rests there
+        return S.EMPTY_TRAY
 
     def _judge_emptied(self, event: PanEvent) -> S:
         assert self.kept.tray is not None
@@ -168,7 +173,7 @@ class CountSamples(KeyProcedure):
     def _more(self, _event: PersonEvent) -> S:
         wanted = min(MOST_SAMPLES, len(self.kept.samples) + 1)
         self.draft = replace(self.kept, wanted=wanted)
-        return self._after_sample()
+        return self._go_on()
 
     def _enough(self, _event: PersonEvent) -> S:
         self.draft = replace(self.kept, wanted=len(self.kept.samples))

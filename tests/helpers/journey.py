@@ -126,6 +126,12 @@ class Journey(Walker):
         self.bench.lift()
         self.wait(2.0)
 
+    def tap_thing(self, tile: str) -> None:
+        """Tap a tile of the bench, laying it out first."""
+        if not self.kiosk.controls.things_out:
+            self.tap("Things")
+        self.tap(tile)
+
     def until_screen(self, screen: str) -> None:
         self.until(lambda: self.screen == screen, f"the screen {screen!r}")
 

@@ -1,4 +1,4 @@
-"""The sheet while the bench lies over its right half: instruction and main button, nothing else."""
+"""The sheet while the bench lies over its right half: instruction and buttons, nothing else."""
 
 from __future__ import annotations
 

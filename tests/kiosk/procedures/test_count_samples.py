@@ -115,8 +115,9 @@ def test_one_more_sample_can_follow_up_to_ten() -> None:
 
 def test_each_sample_has_its_own_undo() -> None:
     procedure = sampled("3.5", "9.9", "3.4")
-    (voided,) = feed(procedure, press(Person.UNDO, 1))
+    voided, again = feed(procedure, press(Person.UNDO, 1))
     assert isinstance(voided, MassVoided)
+    assert again == WeighAgain()
     assert procedure.kept.sample_nets == (Decimal("3.5"), Decimal("3.4"))
     assert procedure.state is S.EMPTY_TRAY
 
@@ -144,9 +145,17 @@ def test_lighter_than_the_tray_is_another_tray() -> None:
 def test_more_pieces_at_once_voids_what_was_kept_with_fewer() -> None:
     procedure = sampled("3.5", "3.6")
     effects = feed(procedure, press(Person.PIECES, 300))
-    assert [type(effect) for effect in effects] == [MassVoided, MassVoided, KeyChanged]
+    kinds = [type(effect) for effect in effects]
+    assert kinds == [MassVoided, MassVoided, KeyChanged, WeighAgain]
     assert procedure.kept.pieces == 300
     assert procedure.kept.samples == ()
+
+
+def test_other_pieces_before_the_first_sample_need_no_emptying() -> None:
+    procedure = CountSamples(surroundings(), pan=PanMemory())
+    feed(procedure, press(Person.CHOOSE, LENTILS), PLACED, settled("21.4"))
+    feed(procedure, press(Person.PIECES, 200), settled("21.4"))
+    assert procedure.state is S.COUNT
 
 
 def test_without_knowledge_one_sample_is_not_enough() -> None:

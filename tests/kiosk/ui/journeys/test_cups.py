@@ -16,23 +16,13 @@ TILES = ("empty cup", "solid cup", "empty cup", "solid cup", "empty cup")
 BACK = (3, 1, 5, 2, 4)
 
 
-def lay_out_things(journey: Journey) -> None:
-    if not journey.kiosk.controls.things_out:
-        journey.tap("Things")
-
-
-def tap_thing(journey: Journey, tile: str) -> None:
-    lay_out_things(journey)
-    journey.tap(tile)
-
-
 def take_a_cup(journey: Journey, team: str, tile: str) -> Thing:
     """From home by touch until the cup is out, and home again; the cup."""
     journey.ask_for_cup(team)
-    tap_thing(journey, tile)
+    journey.tap_thing(tile)
     journey.until_title("Cup" if journey.rows("cups_taken") == 0 else "This is cup")
     (cup,) = journey.bench.on_pan
-    tap_thing(journey, tile)
+    journey.tap_thing(tile)
     journey.until_screen("take cup")
     journey.tap("Home")
     journey.tap("Leave")
@@ -43,10 +33,9 @@ def hand_in(journey: Journey, number: int, *, scoops: int = 0) -> Thing:
     """From home by touch to the score of a filled cup; the cup."""
     journey.tap(str(number))
     journey.until_screen("hand in")
-    lay_out_things(journey)
     for _ in range(scoops):
-        journey.tap(f"scoop {journey.kiosk.controls.bench.scoop} g more")
-    journey.tap(f"filled cup {number}")
+        journey.tap_thing(f"scoop {journey.kiosk.controls.bench.scoop} g more")
+    journey.tap_thing(f"filled cup {number}")
     journey.until_screen("score")
     (cup,) = journey.bench.on_pan
     return cup
