@@ -13,7 +13,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "trouble.back.wait": "Waiting for an empty pan",
     "trouble.below_zero.title": "Below zero. Empty the pan.",
     "trouble.below_zero.1": "Take everything off.",
-    "trouble.below_zero.2": "Press its zero.",
+    "trouble.below_zero.2": "Press its zero, or switch it off and on.",
     "trouble.below_zero.3": "Wait for {zero}.",
     "trouble.tared.title": "The scale was tared by its key.",
     "trouble.tared.1": "Take everything off.",
