@@ -48,7 +48,7 @@ class ManualTime:
         self.now += seconds
 
 
-class Finger(MotionEvent):  # type: ignore[misc]  # Kivy has no types
+class Finger(MotionEvent):
     """One touch of the glass."""
 
     _ids = count(1)

@@ -12,6 +12,7 @@ from kiosk.texts.catalogue import (
     opening,
     reasons,
     records,
+    replaying,
     trouble,
 )
 
@@ -38,5 +39,6 @@ ENGLISH = _joined(
     opening.TEXTS,
     reasons.TEXTS,
     records.TEXTS,
+    replaying.TEXTS,
     trouble.TEXTS,
 )
