@@ -132,6 +132,13 @@ class Journey(Walker):
             self.tap("Things")
         self.tap(tile)
 
+    def middle_of(self, name: str) -> tuple[float, float]:
+        """Where the thing with that text, number or letter is to be touched, in pixels."""
+        thing = self.find(name)
+        left, bottom, width, height = thing.target()
+        x, y = thing.parent.to_window(left + width / 2, bottom + height / 2)
+        return float(x), float(y)
+
     def until_screen(self, screen: str) -> None:
         self.until(lambda: self.screen == screen, f"the screen {screen!r}")
 

@@ -169,7 +169,6 @@ def test_a_sample_is_taken_back_by_its_own_undo(journey: Journey) -> None:
     hands.sample()
     hands.sample()
     ((second,),) = journey.kept("SELECT id FROM key_masses ORDER BY place DESC LIMIT 1")
-    undo = journey.find("Undo")  # of the first sample, the upper one
     journey.tap("Undo")
     voided = journey.kept("SELECT mass_id FROM masses_voided")
     assert len(voided) == 1
