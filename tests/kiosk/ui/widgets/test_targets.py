@@ -38,8 +38,8 @@ PARTS: dict[str, tuple[Callable[[], Any], tuple[float, float]]] = {
     "cup table": (lambda: CupTable(cups=cups(9)), (542, 282)),
     "many cups": (lambda: CupTable(cups=cups(40)), (542, 282)),
     "jar letters": (lambda: JarLetters(letters=list("ABCDEFGHIJKLMNOPQRSTUVWXYZ")), (458, 88)),
-    "three samples": (lambda: SampleRows(rows=kept(3), undo_text="Undo"), (542, 0)),
-    "ten samples": (lambda: SampleRows(rows=kept(10), undo_text="Undo"), (542, 0)),
+    "three samples": (lambda: SampleRows(rows=kept(3), undo_text="Undo"), (542, 232)),
+    "ten samples": (lambda: SampleRows(rows=kept(10), undo_text="Undo"), (542, 232)),
 }
 
 
