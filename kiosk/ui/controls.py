@@ -58,6 +58,8 @@ class Controls:
             self.bench.pull_out()
         elif event.kind is Person.COVER:
             self.desk.cover()
+        elif event.kind is Person.AGAIN:
+            self.desk.try_again()
         elif event.kind is Person.HOME and self.desk.procedure is None:
             self.desk.go_home()
         else:
@@ -104,7 +106,3 @@ class Controls:
     def letter_chosen(self, letter: str) -> None:
         """A jar letter was tapped."""
         self.desk.letter_chosen(letter)
-
-    def try_again(self) -> None:
-        """Write down what could not be written down."""
-        self.desk.try_again()

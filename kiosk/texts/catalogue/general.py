@@ -49,6 +49,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "pan.tared": "tared",
     "pan.waiting": "waiting",
     "pan.cups_out": "cups are out",
+    "pan.not_kept": "not kept yet",
     "pan.covered": "covered",
     "pan.no_scale": "no scale",
     "pan.simulated": "simulated",

@@ -58,6 +58,12 @@ def pan_view(
     return _with_rim(_live(procedure, facts, state, shown), facts)
 
 
+def closed_pan(facts: TableFacts) -> PanView:
+    """The pan while something waits to be written down: nothing is captured or weighed."""
+    view = PanView(phase="hidden", word=say("pan.waiting"), hidden_text=say("pan.not_kept"))
+    return _with_rim(view, facts)
+
+
 def _with_rim(view: PanView, facts: TableFacts) -> PanView:
     if not facts.simulated:
         return view

@@ -17,7 +17,7 @@ from kiosk.ui.desk import Desk, Place
 from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
-from kiosk.ui.presenters.pan_views import pan_view
+from kiosk.ui.presenters.pan_views import closed_pan, pan_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
 from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
 from kiosk.ui.presenters.trouble_views import failure_view, hindrance_view, restless_view
@@ -55,7 +55,9 @@ def scene_of(desk: Desk, pan: PanState, *, connected: bool, shown: Decimal | Non
     hindrance = desk.memory.hindrance
     return Scene(
         sheet=_sheet(desk, pan, shown),
-        pan=pan_view(procedure, facts, pan, hindrance, shown),
+        pan=closed_pan(facts)
+        if desk.failure is not None
+        else pan_view(procedure, facts, pan, hindrance, shown),
         strip=_strip(procedure, desk.place, facts, hindrance, connected=connected),
     )
 

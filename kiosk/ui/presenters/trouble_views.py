@@ -5,6 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from kiosk.procedures.pan_memory import Hindrance
+from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import mass_number
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -72,7 +73,7 @@ def failure_view(why: str) -> TroubleView:
         title=say("records.title"),
         lines=(why, say("records.body"), say("records.then")),
         kind=",,",
-        main=ButtonView(text=say("records.again"), sign="again", state="ready"),
+        main=button(say("records.again"), Person.AGAIN, sign="again"),
     )
 
 

@@ -15,7 +15,3 @@ class TroubleSheet(SheetContent):
     """Shows a TroubleView."""
 
     view = ObjectProperty(TroubleView(), rebind=True)
-
-    def main_pressed(self) -> None:
-        """The only thing to press is to try writing down again."""
-        self.desk.try_again()
