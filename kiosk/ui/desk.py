@@ -9,9 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from enum import Enum
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
-from kiosk.evidence import Source
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -25,17 +24,14 @@ from kiosk.procedures.procedure import (
     WeighAgain,
 )
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
-from kiosk.records.entries import CupHandedIn, CupOut, CupTaken, Entry, KeyMade
-from kiosk.records.errors import RecordsError
+from kiosk.records.entries import CupOut, Entry
 from kiosk.records.writer import Writer
-from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
+from kiosk.ui.notebook import Notebook
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
 if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
-
-T = TypeVar("T")
 
 
 class Place(Enum):
@@ -63,13 +59,11 @@ class Desk:
         self.place = Place.HOME
         self.procedure: Procedure | None = None
         self.memory = PanMemory()
-        self.failure: str | None = None
+        self.notebook = Notebook(writer, facts, changed)
         self.ready = False
-        self._writer = writer
         self._weigh_again = weigh_again
         self._changed = changed
-        self._waiting = 0  # answers of the writer without which nothing new may be shown
-        self._retry: Callable[[], None] | None = None
+        self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
 
     # Opening ---------------------------------------------------------------------------------
 
@@ -88,12 +82,17 @@ class Desk:
             self.facts.keys_kept = len(letters)
             self.ready = True
 
-        self._ask(read, done)
+        self.notebook.look_up(read, done)
 
     @property
     def settled_for_showing(self) -> bool:
         """False while something captured is not yet written down."""
-        return self._waiting == 0
+        return self.notebook.up_to_date
+
+    @property
+    def failure(self) -> str | None:
+        """Why something could not be written down, None while all is well."""
+        return self.notebook.failure
 
     # The pan ---------------------------------------------------------------------------------
 
@@ -101,8 +100,8 @@ class Desk:
         """Take what happened on the pan."""
         self.memory.note(event)
         if self.failure is not None:
-            return
-        if self.procedure is not None:
+            self._missed.append(event)
+        elif self.procedure is not None:
             self._carry_out(self.procedure.step(event))
         elif self._somebody_came(event):
             self.hand_in(None)
@@ -142,11 +141,7 @@ class Desk:
     def material_chosen(self, material: str) -> None:
         """Remember what goes into the cups, for this pair and the next ones."""
         self.facts.material = material
-        self._writer.ask(
-            lambda store: store.remember("material", material),
-            done=lambda _: None,
-            failed=self._failed_quietly,
-        )
+        self.notebook.remember("material", material)
         self._go(Place.TEAMS)
 
     def turn_page(self) -> None:
@@ -177,7 +172,7 @@ class Desk:
                 )
             )
 
-        self._ask(lambda store: store.next_cup_number(simulated), start)
+        self.notebook.look_up(lambda store: store.next_cup_number(simulated), start)
 
     def hand_in(self, number: int | None) -> None:
         """A filled cup comes back."""
@@ -194,7 +189,7 @@ class Desk:
         def start(draft: KeyDraft | None) -> None:
             self._start(CountSamples(self.world, pan=self.memory, draft=draft))
 
-        self._ask(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+        self.notebook.look_up(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
 
     def cover(self) -> None:
         """Cover or show the big number of a key."""
@@ -223,10 +218,8 @@ class Desk:
 
     def _carry_out(self, effects: list[Effect]) -> None:
         entries = [effect for effect in effects if isinstance(effect, Entry)]
-        for entry in entries:
-            self._note(entry)
         if entries:
-            self._save(entries)
+            self.notebook.write(entries)
         if any(isinstance(effect, WeighAgain) for effect in effects):
             self._weigh_again()
         if self.procedure is not None and self.procedure.ended:
@@ -251,91 +244,14 @@ class Desk:
                 samples = CountSamples(self.world, pan=self.memory, draft=ended.kept, go_on=True)
                 self._start(samples)
 
-    # Records ---------------------------------------------------------------------------------
-
-    def _note(self, entry: Entry) -> None:
-        facts = self.facts
-        if isinstance(entry, CupTaken):
-            facts.cups.append(
-                CupOut(
-                    id=entry.id,
-                    number=entry.number,
-                    team=entry.team,
-                    material=entry.material,
-                    empty=entry.empty,
-                    since=entry.at,
-                )
-            )
-        elif isinstance(entry, CupHandedIn):
-            (cup,) = [cup for cup in facts.cups if cup.id == entry.try_id]
-            facts.cups.remove(cup)
-            facts.team = cup.team
-            facts.errors = (error_percent(entry.net, entry.target),)
-        elif isinstance(entry, KeyMade):
-            facts.used_letters = (*facts.used_letters, entry.letter)
-            facts.keys_kept += 1
-            facts.letter = ""
-
-    def _save(self, entries: list[Entry]) -> None:
-        self._waiting += 1
-
-        def done() -> None:
-            self._waiting -= 1
-            self._changed()
-
-        def failed(error: RecordsError) -> None:
-            self._waiting -= 1
-            self.failure = str(error)
-            self._retry = lambda: self._save(entries)
-            self._changed()
-
-        self._writer.save(*entries, done=done, failed=failed)
-        for entry in entries:
-            if isinstance(entry, CupHandedIn) and self.facts.team:
-                self._read_tries(self.facts.team)
-
-    def _read_tries(self, team: str) -> None:
-        simulated = self.facts.simulated
-
-        def done(errors: tuple[float, ...]) -> None:
-            self.facts.errors = errors
-
-        self._ask(
-            lambda store: tuple(
-                error_percent(each.net, each.target)
-                for each in store.last_tries(team, simulated, TRIES_SHOWN)
-            ),
-            done,
-        )
-
-    def _ask(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
-        self._waiting += 1
-
-        def answered(value: T) -> None:
-            self._waiting -= 1
-            done(value)
-            self._changed()
-
-        def failed(error: RecordsError) -> None:
-            self._waiting -= 1
-            self.failure = str(error)
-            self._retry = lambda: self._ask(query, done)
-            self._changed()
-
-        self._writer.ask(query, done=answered, failed=failed)
-
-    def _failed_quietly(self, _error: RecordsError) -> None:
-        """A choice that is not remembered is chosen again; nothing measured hangs on it."""
-
     def try_again(self) -> None:
-        """Write down what could not be written down before."""
-        retry, self._retry = self._retry, None
-        self.failure = None
-        if retry is not None:
-            retry()
+        """Write down what could not be written down, then catch up with the pan."""
+        self.notebook.try_again()
+        missed, self._missed = self._missed, []
+        for event in missed:
+            # A mass from before is stale by now: what lies there is judged afresh.
+            if self.procedure is not None and event.kind is not PanKind.SETTLED:
+                self._carry_out(self.procedure.step(event))
+        if self.memory.loaded and not self.memory.used:
+            self._weigh_again()
         self._changed()
-
-    @property
-    def source(self) -> Source:
-        """Where the masses of this kiosk come from."""
-        return Source.SIMULATED if self.facts.simulated else Source.BALANCE

@@ -1,0 +1,117 @@
+"""The notebook: what the desk writes down and looks up, and what it may show meanwhile.
+
+While an answer of the writer is out, nothing new is shown, so that what stands on the screen is
+written down. A failure keeps what could not be done and does it again on request, in order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, TypeVar
+
+from kiosk.records.entries import CupHandedIn, CupOut, CupTaken, Entry, KeyMade
+from kiosk.records.errors import RecordsError
+from kiosk.records.writer import Writer
+from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
+from kiosk.ui.presenters.surroundings import TableFacts
+
+if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
+
+T = TypeVar("T")
+
+
+class Notebook:
+    """Writes for one desk. `changed` is called when an answer has come."""
+
+    def __init__(self, writer: Writer, facts: TableFacts, changed: Callable[[], None]) -> None:
+        self.failure: str | None = None
+        self._writer = writer
+        self._facts = facts
+        self._changed = changed
+        self._waiting = 0
+        self._undone: list[Callable[[], None]] = []
+
+    @property
+    def up_to_date(self) -> bool:
+        """False while something is out that the screen must wait for."""
+        return self._waiting == 0
+
+    def write(self, entries: Sequence[Entry]) -> None:
+        """Take entries into what is known at the table, and keep them."""
+        for entry in entries:
+            self._note(entry)
+        self._request(lambda store: store.save(*entries), lambda _: None)
+        for entry in entries:
+            if isinstance(entry, CupHandedIn) and self._facts.team:
+                self._read_tries(self._facts.team)
+
+    def look_up(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+        """Ask the records; `done` is given the answer."""
+        self._request(query, done)
+
+    def remember(self, name: str, text: str) -> None:
+        """Keep a choice; one that is lost is made again, so nobody waits for it."""
+        self._writer.ask(
+            lambda store: store.remember(name, text), done=lambda _: None, failed=lambda _: None
+        )
+
+    def try_again(self) -> None:
+        """Do what could not be done before, in order."""
+        undone, self._undone = self._undone, []
+        self.failure = None
+        for request in undone:
+            request()
+
+    def _request(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+        self._waiting += 1
+
+        def answered(value: T) -> None:
+            self._waiting -= 1
+            done(value)
+            self._changed()
+
+        def failed(error: RecordsError) -> None:
+            self._waiting -= 1
+            self.failure = str(error)
+            self._undone.append(lambda: self._request(query, done))
+            self._changed()
+
+        self._writer.ask(query, done=answered, failed=failed)
+
+    def _read_tries(self, team: str) -> None:
+        simulated = self._facts.simulated
+
+        def done(errors: tuple[float, ...]) -> None:
+            self._facts.errors = errors
+
+        self._request(
+            lambda store: tuple(
+                error_percent(each.net, each.target)
+                for each in store.last_tries(team, simulated, TRIES_SHOWN)
+            ),
+            done,
+        )
+
+    def _note(self, entry: Entry) -> None:
+        facts = self._facts
+        if isinstance(entry, CupTaken):
+            facts.cups.append(
+                CupOut(
+                    id=entry.id,
+                    number=entry.number,
+                    team=entry.team,
+                    material=entry.material,
+                    empty=entry.empty,
+                    since=entry.at,
+                )
+            )
+        elif isinstance(entry, CupHandedIn):
+            (cup,) = [cup for cup in facts.cups if cup.id == entry.try_id]
+            facts.cups.remove(cup)
+            facts.team = cup.team
+            facts.errors = (error_percent(entry.net, entry.target),)
+        elif isinstance(entry, KeyMade):
+            facts.used_letters = (*facts.used_letters, entry.letter)
+            facts.keys_kept += 1
+            facts.letter = ""
