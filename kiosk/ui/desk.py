@@ -34,6 +34,9 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 
+_COMING = frozenset({PanKind.LOAD_PLACED, PanKind.SETTLED})
+
+
 class Place(Enum):
     """Where the kiosk is while no procedure runs."""
 
@@ -249,8 +252,8 @@ class Desk:
         self.notebook.try_again()
         missed, self._missed = self._missed, []
         for event in missed:
-            # A mass from before is stale by now: what lies there is judged afresh.
-            if self.procedure is not None and event.kind is not PanKind.SETTLED:
+            # What came onto the pan meanwhile is judged afresh, after this was seen.
+            if self.procedure is not None and event.kind not in _COMING:
                 self._carry_out(self.procedure.step(event))
         if self.memory.loaded and not self.memory.used:
             self._weigh_again()

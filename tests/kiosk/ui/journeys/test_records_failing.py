@@ -207,3 +207,20 @@ def test_a_number_that_cannot_be_read_is_asked_for_again(journey: Journey, drive
     drive.put_back()
     journey.tap("Try again")
     journey.until_screen("put on")
+
+
+def test_a_score_written_late_is_shown_though_the_next_cup_lies_there(
+    journey: Journey, drive: Drive
+) -> None:
+    journey.take_cup("Wren", 14.1)
+    journey.take_cup("Heron", EMPTY_G)
+    journey.tap("2")
+    drive.pull()
+    journey.put(FILLED_G)
+    journey.until_title("Not written down yet.")
+    journey.swap(110.0)
+    journey.wait(REST_S)
+    drive.put_back()
+    journey.tap("Try again")
+    journey.until_screen("score")
+    assert journey.score.points == "93.4"
