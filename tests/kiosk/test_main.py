@@ -12,11 +12,6 @@ from tests.helpers.command import Command, process
 from tests.helpers.imports import ROOT
 
 
-@pytest.fixture
-def gramstand(capsys: pytest.CaptureFixture[str]) -> Command:
-    return Command(capsys)
-
-
 class Doing(SimpleNamespace):
     """A command that keeps the options it was run with, or does as it is told."""
 

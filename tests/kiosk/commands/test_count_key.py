@@ -11,11 +11,6 @@ LENTILS = ("--pieces", "100", "--sample", "3.4", "--sample", "3.5", "--sample", 
 PASTA = ("--pieces", "100", "--sample", "50.1", "--sample", "49.8", "--sample", "50.2")
 
 
-@pytest.fixture
-def gramstand(capsys: pytest.CaptureFixture[str]) -> Command:
-    return Command(capsys)
-
-
 def test_the_answer(gramstand: Command) -> None:
     code, [answer] = gramstand.answers(
         *("count-key", "--json", *PASTA, "--filled", "1150.0", "--empty", "150.0"),

@@ -7,11 +7,6 @@ import pytest
 from tests.helpers.command import Command, process
 
 
-@pytest.fixture
-def gramstand(capsys: pytest.CaptureFixture[str]) -> Command:
-    return Command(capsys)
-
-
 @pytest.mark.parametrize(
     ("actual", "estimate", "answer"),
     [
