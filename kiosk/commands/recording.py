@@ -15,7 +15,6 @@ from drivers.packet import Packet
 from kiosk.commands.console import BadInputError
 from kiosk.texts import say
 
-
 M = TypeVar("M", bound=BaseModel)
 
 

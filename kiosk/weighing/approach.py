@@ -23,12 +23,13 @@ from kiosk.weighing.trace import Sample
 LOWEST_DIVISIONS = 1.5  # a digital display hides half a division
 LOWEST_NOISES = 4.0
 SURELY_REACHED = 0.7  # of the farthest reading: noise alone does not decide when it was reached
-AS_WELL = 5.0  # of chi squared
+AS_WELL = 2.0  # of chi squared
 _LEVELS = tuple(1.5**power for power in range(10))  # times the lowest
 _REMAINDERS = (1e-3, *(0.05 * 1.4**power for power in range(16)))  # times the lowest
 _ROUNDING = 0.35  # of a mean, in divisions
 _EDGE = 0.1  # of the level between two neighbouring values
 _NOISE = 1.5  # the last crossing is no ordinary one: noise chose it
+_SHAPE = 0.1  # no filter is quite of one time constant: a share of the level
 _TIMING = 0.3  # standard deviation of a moment within one interval
 _LONG_AGO = 8.0  # exp(-8) of the lowest level is nothing
 
@@ -44,7 +45,7 @@ class Crossing(NamedTuple):
 class _Point(NamedTuple):
     level: float
     age: float
-    blur: float  # of the level, times T
+    blur: float  # of the level
     late: float  # of the age
 
 
@@ -65,10 +66,13 @@ def remainder(
     t = (far.age - near.age) / math.log(far.level / near.level)
     if near.age > _LONG_AGO * t:
         return 0.0, 0.0
-    blur = t * (_EDGE + _NOISE * noise)
-    points = [_Point(level, age, blur, _TIMING * within) for level, age, within in crossings]
-    points.append(_Point(0.0, 0.0, t * (_ROUNDING + noise / size**0.5), 0.0))
-    fits = [(r * lowest, _misfit(points, r * lowest)) for r in _REMAINDERS]
+    edge = _EDGE + _NOISE * noise
+    points = [
+        _Point(level, age, edge + _SHAPE * level, _TIMING * within)
+        for level, age, within in crossings
+    ]
+    middle_point = _Point(0.0, 0.0, _ROUNDING + noise / size**0.5, 0.0)
+    fits = [(r * lowest, _misfit([middle_point, *points], r * lowest)) for r in _REMAINDERS]
     good = min(misfit for _, misfit in fits) + AS_WELL
     possible = [r for r, misfit in fits if misfit <= good]
     side = -1.0 if _came_from_above(way, mean, lowest) else 1.0
@@ -112,9 +116,19 @@ def _crossing(
 
 
 def _misfit(points: Sequence[_Point], r: float) -> float:
-    """Chi squared of a remainder; T and c fitted by weighted least squares."""
+    """Chi squared of a remainder; T and c fitted by weighted least squares.
+
+    The first point is the middle of the window. A blurred level is a blurred moment the more, the
+    slower the reading went by: at (r + L) / T, with T as the nearest and farthest levels have it.
+    """
+    near, far = points[1], points[-1]
+    rough = (far.age - near.age) / math.log((r + far.level) / (r + near.level))
     rows = [
-        (1 / ((p.blur / (r + p.level)) ** 2 + p.late**2 + 1e-9), math.log(r + p.level), p.age)
+        (
+            1 / ((rough * p.blur / (r + p.level)) ** 2 + p.late**2 + 1e-9),
+            math.log(r + p.level),
+            p.age,
+        )
         for p in points
     ]
     total = sum(w for w, _, _ in rows)

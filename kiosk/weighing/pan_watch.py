@@ -1,292 +1,252 @@
 """Turns readings into what happened on the pan, one event an episode.
 
 The zero band is three divisions wide on either side, but never under 0.02 g: a few divisions below
-zero are still an empty pan. Far below it, something lay on the pan when the balance set itself to
-zero; a net reading was tared by the balance's own key. Both want a clean pan, and so does any
-silence: until an empty pan at zero has been seen, nothing is called settled.
+zero are still an empty pan. A pan that rests below it had something on when the balance set itself
+to zero; a net reading was tared by the balance's own key. Both want a clean pan, and so does any
+silence: until an empty pan has been seen to rest at zero, nothing comes or goes or settles here.
+In that time ``must_empty`` asks for it, and PAN_EMPTY is the event that ends it.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
-from enum import StrEnum
 
 from drivers.reading import Basis, Range, Reading
 from kiosk.evidence import Source
+from kiosk.weighing.load import Load
 from kiosk.weighing.pan_events import PanEvent, PanKind, Trouble
+from kiosk.weighing.pan_state import PanPhase, PanState
 from kiosk.weighing.settling import Rest, Settling
 from kiosk.weighing.shown_steps import ShownSteps
 
+__all__ = ["PanPhase", "PanState", "PanWatch"]
+
 ZERO_DIVISIONS = 3
 LEAST_ZERO_G = Decimal("0.02")
-ADDED_DIVISIONS = 5  # a rested load that grows by more has got something on top
+NOISES = 4.5  # beyond the zero band before something is said to lie there
 SILENT_AFTER_S = 2.5
 NO_MASS_AFTER_S = 0.5
 STALE_AFTER_S = 1.0
+FALLEN_READINGS = 2
+OVER_FRAMES = 2  # a load that lands hard is over the capacity for one
+_NO_LOAD = (Trouble.NO_MASS, Trouble.BELOW_ZERO, Trouble.TARED)  # what is shown is no load's mass
 
 
-class PanPhase(StrEnum):
-    """What the pan looks like at this moment."""
+@dataclass(slots=True)
+class _Hearing:
+    """When the balance was heard, and what it said instead of a mass."""
 
-    EMPTY = "empty"
-    MOVING = "moving"
-    SETTLING = "settling"
-    STABLE = "stable"
-    TOO_HEAVY = "too heavy"
-    UNREADABLE = "unreadable"
-    SILENT = "silent"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PanState:
-    """The pan for a screen.
-
-    ``grams`` is the newest mass, None without one; ``progress`` 0 to 1 closes the ring;
-    ``restless_for`` counts seconds without rest; ``must_empty`` asks for an empty pan at zero.
-    """
-
-    phase: PanPhase = PanPhase.SILENT
-    trouble: Trouble | None = None
-    grams: Decimal | None = None
-    progress: float = 0.0
-    restless_for: float = 0.0
-    must_empty: bool = False
-    readings_flow: bool = False
-    readability: Decimal | None = None
+    now: float = float("-inf")
+    last: float | None = None  # the newest frame, or since when one has been waited for
+    mass: float | None = None  # the newest frame with a mass
+    over: int = 0  # frames in a row over the capacity
+    silent: Trouble | None = None
+    lost: bool = False
 
 
 class PanWatch:
-    """Watches one pan. ``readability`` in grams, if the balance's own word is known beforehand."""
+    """Watches one pan. ``readability`` in grams, None if only the readings can tell it."""
 
     def __init__(self, readability: Decimal | None, source: Source) -> None:
         self._told = readability
         self._source = source
         self._steps = ShownSteps()
+        self._step: Decimal | None = readability
         self._settling: Settling | None = None
-        self._step = readability
+        self._load = Load()
+        self._hearing = _Hearing()
         self._grams: Decimal | None = None
-        self._heard_at: float | None = None
-        self._mass_at: float | None = None
-        self._now = float("-inf")
-        self._loaded = False
-        self._empty = False
-        self._settled: Decimal | None = None
-        self._above = 0  # readings in a row over the zero band of an empty pan
         self._too_heavy = False
-        self._silent: Trouble | None = None
         self._trouble: Trouble | None = None
         self._must_empty = False
-
-    # What is told ----------------------------------------------------------------------------
+        self._below = 0  # readings in a row far below zero on a pan that was empty
 
     def identified(self, readability: Decimal | None, capacity: Decimal | None) -> None:
-        """The balance said how fine it is; its capacity it watches over itself."""
-        if readability is not None:
+        """Note what the balance says of itself; over its capacity it says so with each frame."""
+        if readability is not None and readability > 0:
             self._told = readability
-            self._set_step(readability)
+            self._settle_step()
 
     def lost(self, at: float) -> list[PanEvent]:
         """The port is gone."""
+        self._hearing.lost = True
         return self._fall_silent(at, Trouble.LOST)
 
     def back(self, at: float) -> list[PanEvent]:
-        """The port is open again; what it sends tells the rest."""
-        self._now = max(self._now, at)
-        self._heard_at = at
-        if self._settling is not None:
-            self._settling.start_again(at)
+        """The port is open again; what comes through it tells the rest."""
+        self._hearing.now = max(self._hearing.now, at)
+        self._hearing.last = at
+        self._hearing.lost = False
+        self._judge_from(at)
         return []
 
     def tick(self, now: float) -> list[PanEvent]:
-        """Time passes."""
-        self._now = max(self._now, now)
-        if self._heard_at is None:
-            self._heard_at = now
-        if self._silent is None and now - self._heard_at > SILENT_AFTER_S:
-            return self._fall_silent(now, Trouble.ASLEEP)
-        return []
+        """Let time pass until ``now``; silence is an event."""
+        hearing = self._hearing
+        hearing.now = max(hearing.now, now)
+        if hearing.last is None:
+            hearing.last = now
+        if hearing.lost or now - hearing.last < SILENT_AFTER_S:
+            return []
+        return self._fall_silent(now, Trouble.ASLEEP)
 
     def weigh_again(self, at: float) -> None:
         """Judge the present load once more, from readings after ``at`` only."""
-        self._settled = None
-        if self._settling is not None:
-            self._settling.start_again(at)
+        self._load.judge_again()
+        self._judge_from(at)
 
     def reading(self, reading: Reading) -> list[PanEvent]:
         """Take a reading in; one that is older than a second is not looked at."""
-        if reading.at < self._now - STALE_AFTER_S:
+        hearing = self._hearing
+        if reading.at < hearing.now - STALE_AFTER_S:
             return []
-        self._now = max(self._now, reading.at)
-        self._heard_at = reading.at
-        self._silent = None
+        hearing.now = max(hearing.now, reading.at)
+        hearing.last, hearing.silent = reading.at, None
+        hearing.over = hearing.over + 1 if reading.range is Range.OVER else 0
         if reading.range is Range.OVER:
-            return self._overload(reading.at)
+            return self._overloaded(reading.at)
         if reading.grams is None:
-            return self._without_mass(reading.at)
-        self._mass_at = reading.at
+            return self._without_mass(reading)
+        hearing.mass = reading.at
         if reading.basis is Basis.NET:
             return self._hinder(reading.at, Trouble.TARED)
         return self._with_mass(reading)
 
-    # Without a mass --------------------------------------------------------------------------
+    @property
+    def state(self) -> PanState:
+        """The pan as it is now."""
+        settling, now = self._settling, self._hearing.now
+        flowing = self._grams is not None
+        return PanState(
+            phase=self._phase(),
+            trouble=self._trouble,
+            grams=self._grams,
+            loaded=self._load.present,
+            progress=settling.progress(now) if settling and flowing else 0.0,
+            restless_for=settling.restless_for(now) if settling and flowing else 0.0,
+            must_empty=self._must_empty,
+            readings_flow=flowing,
+            readability=self._step,
+        )
+
+    def _phase(self) -> PanPhase:
+        if self._hearing.silent is not None or self._hearing.last is None:
+            return PanPhase.SILENT
+        if self._too_heavy:
+            return PanPhase.TOO_HEAVY
+        if self._trouble in _NO_LOAD:
+            return PanPhase.UNREADABLE
+        if self._settling is None or self._grams is None:
+            return PanPhase.MOVING
+        if self._settling.rest is not None:
+            return PanPhase.EMPTY if self._load.gone else PanPhase.STABLE
+        still = self._settling.progress(self._hearing.now) > 0
+        return PanPhase.SETTLING if still else PanPhase.MOVING
+
+    # Without a mass
 
     def _fall_silent(self, at: float, trouble: Trouble) -> list[PanEvent]:
-        if self._silent is trouble:
+        if self._hearing.silent is trouble:
             return []
-        self._silent = self._trouble = trouble
-        self._must_empty = True
-        self._forget(at)
-        return [self._event(PanKind.SILENT, at, trouble)]
+        self._hearing.silent = trouble
+        self._stop(at, trouble, must_empty=True)
+        return [self._event(PanKind.SILENT, at)]
 
-    def _overload(self, at: float) -> list[PanEvent]:
-        if self._too_heavy:
+    def _overloaded(self, at: float) -> list[PanEvent]:
+        if self._hearing.over < OVER_FRAMES or self._too_heavy:
             return []
-        self._forget(at)
-        self._too_heavy = self._loaded = True
-        self._empty = False
+        self._stop(at, self._trouble, must_empty=self._must_empty)
+        self._load.forget(present=True)
+        self._too_heavy = True
         return [self._event(PanKind.OVERLOADED, at)]
 
-    def _without_mass(self, at: float) -> list[PanEvent]:
-        if self._mass_at is None:
-            self._mass_at = at
-        if self._trouble is not None or at - self._mass_at < NO_MASS_AFTER_S:
+    def _without_mass(self, reading: Reading) -> list[PanEvent]:
+        hearing = self._hearing
+        if hearing.mass is None:
+            hearing.mass = reading.at
+        if reading.at - hearing.mass < NO_MASS_AFTER_S:
             return []
-        self._forget(at)
-        self._trouble = Trouble.NO_MASS
-        return [self._event(PanKind.UNREADABLE, at, Trouble.NO_MASS)]
+        if reading.range is Range.UNDER:
+            return self._hinder(reading.at, Trouble.BELOW_ZERO)
+        if self._trouble is not None:
+            return []
+        self._stop(reading.at, Trouble.NO_MASS, must_empty=False)
+        return [self._event(PanKind.UNREADABLE, reading.at)]
 
     def _hinder(self, at: float, trouble: Trouble) -> list[PanEvent]:
         if self._trouble is trouble:
             return []
-        self._forget(at)
-        self._trouble, self._must_empty = trouble, True
-        return [self._event(PanKind.UNREADABLE, at, trouble)]
+        self._stop(at, trouble, must_empty=True)
+        return [self._event(PanKind.UNREADABLE, at)]
 
-    def _forget(self, at: float) -> None:
-        self._settled = None
+    def _stop(self, at: float, trouble: Trouble | None, *, must_empty: bool) -> None:
+        """Nothing that was known of the load holds any longer."""
+        self._trouble, self._must_empty = trouble, must_empty
         self._grams = None
         self._too_heavy = False
-        self._above = 0
+        self._load.forget(present=self._load.present and not must_empty)
+        self._judge_from(at)
+
+    def _judge_from(self, at: float) -> None:
         if self._settling is not None:
             self._settling.start_again(at)
 
-    # With a mass -----------------------------------------------------------------------------
+    # With a mass
 
     def _with_mass(self, reading: Reading) -> list[PanEvent]:
         assert reading.grams is not None
-        self._learn_step(reading)
+        self._steps.learn(reading)
+        self._settle_step()
         assert self._settling is not None
         assert self._step is not None
         self._too_heavy = False
         if self._trouble is Trouble.NO_MASS:
             self._trouble = None
         self._grams = reading.grams
-        begun = self._settling.feed(reading)
+        begun, move = self._settling.feed(reading)
         band = max(ZERO_DIVISIONS * self._step, LEAST_ZERO_G)
+        noise = Decimal(NOISES * self._settling.noise) * self._step
+        if self._falls_below(reading.grams, band + noise) or (
+            begun is not None and begun.grams < -band
+        ):
+            return self._hinder(reading.at, Trouble.BELOW_ZERO)
         if self._must_empty:
-            return self._wait_for_empty(begun, band, reading.at)
-        return [*self._moved(reading, band), *self._rested(begun, band, reading.at)]
+            if begun is None or begun.grams > band:
+                return []
+            self._must_empty, self._trouble = False, None
+        kinds = self._load.shown(reading.grams, band, noise, move)
+        if begun is not None:
+            kinds += self._load.rested(begun.grams, band)
+        return [self._event(kind, reading.at, begun) for kind in kinds]
 
-    def _learn_step(self, reading: Reading) -> None:
-        self._steps.learn(reading)
-        step = self._told or self._steps.grams
-        if (step is not None and step != self._step) or self._settling is None:
-            self._set_step(step or Decimal(1))
+    def _falls_below(self, grams: Decimal, limit: Decimal) -> bool:
+        """Whether an empty pan goes below zero: what lay there unseen is being lifted.
 
-    def _set_step(self, step: Decimal) -> None:
-        self._step = step
+        It need not rest there: a quick hand puts the next thing on at once. The swing of a load
+        that was seen to leave is something else.
+        """
+        self._below = self._below + 1 if self._load.gone and grams < -limit else 0
+        return self._below >= FALLEN_READINGS
+
+    def _settle_step(self) -> None:
+        """The step is what the balance says, unless its display goes by larger ones."""
+        known = [step for step in (self._told, self._steps.grams) if step is not None]
+        if not known:
+            return
+        self._step = max(known)
         if self._settling is None:
-            self._settling = Settling(step)
-        else:
-            self._settling.set_step(step)
+            self._settling = Settling(self._step)
+        self._settling.set_step(self._step)
 
-    def _wait_for_empty(self, begun: Rest | None, band: Decimal, at: float) -> list[PanEvent]:
-        if begun is None:
-            return []
-        grams = begun.reading.grams or Decimal(0)
-        if grams < -band:
-            return self._hinder(at, Trouble.BELOW_ZERO)
-        if grams > band:
-            return []
-        self._must_empty, self._trouble = False, None
-        self._loaded, self._empty = False, True
-        return [self._event(PanKind.PAN_EMPTY, at)]
-
-    def _moved(self, reading: Reading, band: Decimal) -> list[PanEvent]:
-        """What a reading alone tells: something came, went, or was touched."""
-        grams, at = reading.grams or Decimal(0), reading.at
-        assert self._settling is not None
-        if not self._loaded:
-            self._above = self._above + 1 if grams > band else 0
-            if self._above < 2 and grams <= 3 * band:
-                return []
-            self._loaded, self._empty, self._above = True, False, 0
-            return [self._event(PanKind.LOAD_PLACED, at)]
-        if grams <= band:
-            self._loaded, self._settled = False, None
-            return [self._event(PanKind.LOAD_REMOVED, at)]
-        if self._settled is not None and self._settling.rest is None:
-            added = grams > self._settled + ADDED_DIVISIONS * (self._step or Decimal(0))
-            self._settled = None
-            return [self._event(PanKind.LOAD_PLACED if added else PanKind.DISTURBED, at)]
-        return []
-
-    def _rested(self, begun: Rest | None, band: Decimal, at: float) -> list[PanEvent]:
-        if begun is None:
-            return []
-        grams = begun.reading.grams or Decimal(0)
-        if grams < -band:
-            return self._hinder(at, Trouble.BELOW_ZERO)
-        if grams <= band:
-            if self._empty:
-                return []
-            self._empty = True
-            return [self._event(PanKind.PAN_EMPTY, at)]
-        events = []
-        if not self._loaded:
-            self._loaded, self._empty, self._above = True, False, 0
-            events.append(self._event(PanKind.LOAD_PLACED, at))
-        self._settled = grams
-        settled = PanEvent(
-            kind=PanKind.SETTLED,
+    def _event(self, kind: PanKind, at: float, rest: Rest | None = None) -> PanEvent:
+        settled = rest is not None and kind is PanKind.SETTLED
+        told = kind in (PanKind.UNREADABLE, PanKind.SILENT)
+        return PanEvent(
+            kind=kind,
             at=at,
-            reading=begun.reading,
+            reading=rest.reading if settled and rest is not None else None,
             readability=self._step,
             source=self._source,
+            trouble=self._trouble if told else None,
         )
-        return [*events, settled]
-
-    def _event(self, kind: PanKind, at: float, trouble: Trouble | None = None) -> PanEvent:
-        return PanEvent(
-            kind=kind, at=at, readability=self._step, source=self._source, trouble=trouble
-        )
-
-    # What is to be seen ----------------------------------------------------------------------
-
-    @property
-    def state(self) -> PanState:
-        """The pan as it is now."""
-        settling = self._settling
-        return PanState(
-            phase=self._phase(),
-            trouble=self._trouble,
-            grams=self._grams,
-            progress=settling.progress(self._now) if settling and self._grams is not None else 0.0,
-            restless_for=settling.restless_for(self._now) if settling else 0.0,
-            must_empty=self._must_empty,
-            readings_flow=self._silent is None and self._grams is not None,
-            readability=self._step,
-        )
-
-    def _phase(self) -> PanPhase:
-        if self._silent is not None or self._heard_at is None:
-            return PanPhase.SILENT
-        if self._too_heavy:
-            return PanPhase.TOO_HEAVY
-        if self._settling is None or self._grams is None:
-            return PanPhase.UNREADABLE if self._trouble else PanPhase.MOVING
-        if self._settling.rest is None:
-            moving = self._settling.progress(self._now) <= 0
-            return PanPhase.MOVING if moving else PanPhase.SETTLING
-        return PanPhase.STABLE if self._loaded else PanPhase.EMPTY

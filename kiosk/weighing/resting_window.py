@@ -22,9 +22,12 @@ from kiosk.weighing.trace import Sample
 
 LEAST_READINGS = 5
 LEAST_SECONDS = 0.36
+LEAST_NEW_INTERVALS = 3  # where the same value comes more than once
 SECONDS_FOR_NOISE = 0.45  # more, for each division of scatter ...
 QUIET_SCATTER = 0.9  # ... beyond this
 MOST_MORE_READINGS = 4
+NOISY = 0.6  # known to scatter so much: two readings more, and one more for each time as much
+NOISY_SECONDS = 0.06
 LONGEST_SECONDS = 10.0
 WIDEST = 9.0  # six standard deviations of the noisiest balance that still is one
 NOISIEST = 2.3  # scatter of a few readings of that balance
@@ -37,7 +40,7 @@ SWING_RANGES = 1.2
 LONGEST_AFTER_SWINGS = 1.5
 LATER_DIVISIONS = 0.45  # the later half may be that far from the reading for the record ...
 LATER_NOISES = 0.7  # ... and that many standard deviations of its mean
-OFF_DIVISIONS = 0.4  # where the reading goes may be that far off ...
+OFF_DIVISIONS = 0.5  # where the reading goes may be that far off ...
 OFF_FEW = 2.0  # ... and more in a window of few readings ...
 OFF_NOISES = 0.3  # ... and on a noisy balance
 _HAIR = 1e-6
@@ -47,17 +50,23 @@ _HAIR = 1e-6
 class Demands:
     """What this moment asks of a window.
 
-    ``noise`` is the known one in divisions, None while unknown; ``doubt`` says by which factor it
-    may have grown since. ``swings`` are moments and heights of what the load did before.
+    ``noise`` is the known one in divisions, None while unknown: then ``presumed`` must do;
+    ``doubt`` says by which factor the known one may have grown since. ``swings`` are moments and heights of what the load did before.
     ``hurry`` is True when a trusted flag says stable.
     """
 
     noise: float | None = None
+    presumed: float = 0.0
     doubt: float = 1.0
     swings: Sequence[tuple[float, float]] = ()
     repeat_interval: float = 0.0
     longest_gap: float = 1.0
     hurry: bool = False
+
+    @property
+    def likely_noise(self) -> float:
+        """The noise to reckon with."""
+        return max(UNKNOWN_NOISE, self.presumed) if self.noise is None else self.noise
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,14 +150,19 @@ class _Stretch:
 
 
 def _long_enough(stretch: _Stretch, demands: Demands) -> bool:
-    seen = min(MOST_MORE_READINGS, math.ceil(stretch.range - _HAIR) - 1)
-    known = math.ceil(2 * ((demands.noise or 0.0) - 0.5))
-    more = max(0, seen, known)
+    seen = max(0, min(MOST_MORE_READINGS, math.ceil(stretch.range - _HAIR) - 1))
+    likely = demands.likely_noise
+    noisy = 0 if likely < NOISY else 1 + int(likely / NOISY)
     hurry = 1 if demands.hurry else 0
-    if stretch.size < LEAST_READINGS + more - hurry:
+    more = max(seen, noisy) - hurry
+    if stretch.size < LEAST_READINGS + more:
         return False
-    seconds = LEAST_SECONDS * (LEAST_READINGS - hurry) / LEAST_READINGS
-    seconds = max(seconds, 3 * demands.repeat_interval, _after_swings(stretch, demands.swings))
+    seconds = LEAST_SECONDS * (1 + NOISY_SECONDS * noisy - hurry / LEAST_READINGS)
+    seconds = max(
+        seconds,
+        (LEAST_NEW_INTERVALS + more) * demands.repeat_interval,
+        _after_swings(stretch, demands.swings),
+    )
     noise = max(0.0, stretch.scatter - QUIET_SCATTER)
     return stretch.seconds >= seconds + SECONDS_FOR_NOISE * noise - _HAIR
 
@@ -185,8 +199,7 @@ def _arrived(
     samples: Sequence[Sample], window: Window, stretch: _Stretch, demands: Demands
 ) -> bool:
     """Whether the reading for the record is where the reading goes."""
-    known = UNKNOWN_NOISE if demands.noise is None else demands.noise
-    noise = max(known, min(stretch.scatter, stretch.jump / math.sqrt(2)))
+    noise = max(demands.likely_noise, min(stretch.scatter, stretch.jump / math.sqrt(2)))
     half = window.size // 2
     later = sum(samples[-place].y for place in range(1, half + 1)) / half
     if abs(later - window.shown.y) > LATER_DIVISIONS + LATER_NOISES * noise / math.sqrt(half):

@@ -7,8 +7,11 @@ blocks. Averages serve the judgement only; what is reported is a reading that th
 
 from __future__ import annotations
 
+from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
+from enum import Enum, auto
+from math import inf
 
 from drivers.reading import Reading
 from kiosk.weighing.flag_trust import FlagTrust
@@ -16,25 +19,40 @@ from kiosk.weighing.noise import Noise
 from kiosk.weighing.resting_window import Demands, Window, resting_window
 from kiosk.weighing.trace import Sample, Trace
 
-DOUBT_SECONDS = 6.0  # restless that long, the known noise may have changed
-FREE_SWINGS = 2  # of a hand that puts something down
-MOST_SWINGS = 6
+MOST_PRESUMED = 1.5
+DOUBT_SECONDS = 6.0  # restless that long, the known noise may have grown
 GAP_SECONDS = 1.0
 GAP_INTERVALS = 3.0
 PROGRESS_SECONDS = 1.0
+JUMP_DIVISIONS = 2.0
+JUMP_NOISES = 4.5
+JUMP_SECONDS = 0.075  # a ringing pan is back by then
+DRIFT_DIVISIONS = 1.5
+DRIFT_NOISES = 2.0
+DRIFT_READINGS = 8
+ZERO_DIVISIONS = 3.0  # many balances hold their zero by force
+
+
+class Move(Enum):
+    """How a pan left its rest."""
+
+    UP = auto()  # by a jump, and stayed up: something was added
+    OTHERWISE = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rest:
-    """A load at rest: the reading for the record; mean, scatter and size of the window.
-
-    ``mean`` in grams, ``scatter`` in divisions.
-    """
+    """A pan at rest: the reading for the record, ``scatter`` in divisions, size of the window."""
 
     reading: Reading
-    mean: float
     scatter: float
     size: int
+
+    @property
+    def grams(self) -> Decimal:
+        """The mass for the record."""
+        assert self.reading.grams is not None
+        return self.reading.grams
 
 
 class Settling:
@@ -48,23 +66,26 @@ class Settling:
         self._trust = FlagTrust()
         self._restless_since: float | None = None
         self._from = float("-inf")
+        self._last_scatter = 0.0
         self._off: list[Sample] = []  # the newest readings beyond the limit of the rest
-        self._recent: list[float] = []
+        self._recent: deque[float] = deque(maxlen=DRIFT_READINGS)
 
-    def feed(self, reading: Reading) -> Rest | None:
-        """Take one reading in; returns the rest that begins with it, if one does."""
+    def feed(self, reading: Reading) -> tuple[Rest | None, Move | None]:
+        """Take one reading with a mass in.
+
+        Returns the rest that begins with it, if one does, and how a rest ended, if one did.
+        """
         assert reading.grams is not None
         if reading.at <= self._from:
-            return None
+            return None, None
         sample = Sample(reading.at, float(reading.grams) / self._step, reading.stable, reading)
         self._trace.append(sample, self._noise.level or 0.0)
         if self.rest is not None:
-            self._watch(self.rest, sample)
-            return None
+            return None, self._watch(self.rest, sample)
         if self._restless_since is None:
             self._restless_since = reading.at
         window = resting_window(list(self._trace.samples), self._demands(sample))
-        return None if window is None else self._begin_rest(window)
+        return None if window is None else self._begin_rest(window), None
 
     def set_step(self, step: Decimal) -> None:
         """The readability is known better now, in grams."""
@@ -89,19 +110,17 @@ class Settling:
 
     @property
     def noise(self) -> float:
-        """Standard deviation of one reading in divisions, as far as known."""
-        return self._noise.level or 0.0
+        """Standard deviation of one reading in divisions, rather too large than too small."""
+        return max(self._noise.level or 0.0, self._last_scatter)
 
     def progress(self, now: float) -> float:
         """Share of the last second in which the reading stayed within one step, 1 at rest."""
         if self.rest is not None:
             return 1.0
-        low = high = None
-        since = now
-        wide = 1.0 + 4 * self.noise + 1e-6
+        wide = 1.0 + 4 * (self._noise.level or 0.0) + 1e-6
+        low, high, since = inf, -inf, now
         for sample in reversed(self._trace.samples):
-            low = sample.y if low is None else min(low, sample.y)
-            high = sample.y if high is None else max(high, sample.y)
+            low, high = min(low, sample.y), max(high, sample.y)
             if high - low > wide:
                 break
             since = sample.at
@@ -110,6 +129,7 @@ class Settling:
     def _demands(self, sample: Sample) -> Demands:
         return Demands(
             noise=self._noise.level,
+            presumed=min(MOST_PRESUMED, self._trace.presumed_noise),
             doubt=max(1.0, self.restless_for(sample.at) / DOUBT_SECONDS),
             swings=self._trace.undamped_swings(sample.at),
             repeat_interval=self._trace.repeat_interval,
@@ -120,14 +140,8 @@ class Settling:
     def _begin_rest(self, window: Window) -> Rest:
         self._trust.learn(self._trace.samples, window.mean, window.scatter)
         self._restless_since = None
-        self._off.clear()
-        self._recent.clear()
-        self.rest = Rest(
-            reading=window.shown.reading,
-            mean=window.mean * self._step,
-            scatter=window.scatter,
-            size=window.size,
-        )
+        self._last_scatter = window.scatter * (1 + 2 / window.size**0.5)  # few readings tell little
+        self.rest = Rest(reading=window.shown.reading, scatter=window.scatter, size=window.size)
         return self.rest
 
     def _leave_rest(self, at: float) -> None:
@@ -137,21 +151,28 @@ class Settling:
         self._off.clear()
         self._recent.clear()
 
-    def _watch(self, rest: Rest, sample: Sample) -> None:
-        """Has the rested load moved? At once by a jump, or little by little."""
-        reference = float(rest.reading.grams or 0) / self._step
-        noise = max(self.noise, rest.scatter * (1 + 2 / rest.size**0.5))
-        limit = 2.0 + 4.5 * noise
+    def _watch(self, rest: Rest, sample: Sample) -> Move | None:
+        """Whether the rested pan has moved: at once, or little by little."""
+        reference = float(rest.grams) / self._step
         away = sample.y - reference
-        if abs(away) > limit:
-            self._off.append(sample)
-            if len(self._off) > 1 or abs(away) > 3 * limit:
-                self._leave_rest(self._off[0].at)
-            return
+        if abs(away) > JUMP_DIVISIONS + JUMP_NOISES * self.noise:
+            return self._jumped(sample, reference)
         self._off.clear()
-        self._recent = [*self._recent[-7:], away]
-        if len(self._recent) == 8 and abs(sum(self._recent) / 8) > 1.5 + 2 * noise:
+        self._recent.append(away)
+        mean = sum(self._recent) / len(self._recent)
+        full = len(self._recent) == DRIFT_READINGS
+        if full and abs(mean) > DRIFT_DIVISIONS + DRIFT_NOISES * self.noise:
             self._leave_rest(sample.at)
-            return
-        if abs(reference) > 3:
+            return Move.OTHERWISE
+        if abs(reference) > ZERO_DIVISIONS:
             self._noise.rests_at(sample.y)
+        return None
+
+    def _jumped(self, sample: Sample, reference: float) -> Move | None:
+        self._off.append(sample)
+        first = self._off[0]
+        if len(self._off) < 2 or sample.at - first.at < JUMP_SECONDS:
+            return None
+        up = all(sample.y > reference for sample in self._off)
+        self._leave_rest(first.at)
+        return Move.UP if up else Move.OTHERWISE

@@ -1,4 +1,4 @@
-"""The step of a balance, from the digits that it shows while nobody has asked it."""
+"""The step of a balance, from the digits that it shows."""
 
 from __future__ import annotations
 
@@ -8,16 +8,20 @@ from math import gcd
 from drivers.reading import Reading
 from drivers.units import GRAMS_PER
 
-ENOUGH_VALUES = 12  # different ones, before steps of 2 or 5 are believed
+ENOUGH_VALUES = 12  # different ones, before a step of more than one digit is believed
+STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
 class ShownSteps:
-    """Learns from readings; ``grams`` is the step in grams, None before the first reading."""
+    """Learns from readings; ``grams`` is the step in grams, None before the first one.
+
+    The last digit sent is the finest that a step can be. Balances that count by 2 or 5, or send
+    zeros beyond what they can weigh, give themselves away once the load has moved a little.
+    """
 
     def __init__(self) -> None:
         self.grams: Decimal | None = None
-        self._exponent = 0
-        self._unit: str | None = None
+        self._format: tuple[str, int] | None = None
         self._values: set[int] = set()
         self._common = 0
 
@@ -26,14 +30,18 @@ class ShownSteps:
         if reading.value is None or reading.unit is None or reading.unit not in GRAMS_PER:
             return
         exponent = int(reading.value.as_tuple().exponent)
-        if reading.unit != self._unit or exponent != self._exponent:
-            self._unit, self._exponent = reading.unit, exponent
+        if (reading.unit, exponent) != self._format:
+            self._format = (reading.unit, exponent)
             self._values.clear()
             self._common = 0
         shown = abs(int(reading.value.scaleb(-exponent)))
-        if shown and len(self._values) < ENOUGH_VALUES:
+        self._common = gcd(self._common, shown)
+        if len(self._values) < ENOUGH_VALUES:
             self._values.add(shown)
-            self._common = gcd(self._common, shown)
-        believed = len(self._values) >= ENOUGH_VALUES and self._common in (2, 5)
-        steps = self._common if believed else 1
-        self.grams = Decimal(steps).scaleb(exponent) * GRAMS_PER[reading.unit]
+        self.grams = Decimal(self._digits()).scaleb(exponent) * GRAMS_PER[reading.unit]
+
+    def _digits(self) -> int:
+        """The largest step that all values are multiples of, 1 until there are enough of them."""
+        if len(self._values) < ENOUGH_VALUES:
+            return 1
+        return max(step for step in STEPS if self._common % step == 0)

@@ -10,6 +10,8 @@ from drivers.reading import Reading
 
 MEMORY_SECONDS = 14.0
 MEMORY_READINGS = 300
+ZIGZAG_READINGS = 17
+LEAST_BENDS = 5
 SWINGS_SECONDS = 3.0
 SWING_DIVISIONS = 2.5
 MOVING_DIVISIONS = 4.0
@@ -63,6 +65,17 @@ class Trace:
     def interval(self) -> float:
         """Seconds between readings, as a rule; 0 while unknown."""
         return median(self._intervals) if self._intervals else 0.0
+
+    @property
+    def presumed_noise(self) -> float:
+        """Standard deviation of one reading, presumed from how the newest ones zigzag.
+
+        The second difference of neighbours is blind for an even climb and nearly so for a creep;
+        its median is blind for a jump. White noise makes it 0.6745 * sqrt(6) standard deviations.
+        """
+        ys = [sample.y for sample in self.samples][-ZIGZAG_READINGS:]
+        bends = [abs(a - 2 * b + c) for a, b, c in zip(ys, ys[1:], ys[2:], strict=False)]
+        return median(bends) / 1.65 if len(bends) >= LEAST_BENDS else 0.0
 
     @property
     def repeat_interval(self) -> float:

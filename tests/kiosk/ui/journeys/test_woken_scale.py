@@ -242,9 +242,6 @@ def test_a_few_divisions_below_zero_are_an_empty_pan(journey: Journey) -> None:
     assert journey.screen == "put on"
 
 
-@pytest.mark.xfail(
-    strict=True, reason="only a rest below zero tells, and a quick hand gives it no time to rest"
-)
 @pytest.mark.parametrize("hands_s", [0.3, 0.6])
 def test_a_quick_change_of_cups_on_a_woken_scale_is_not_weighed(
     journey: Journey, hands_s: float
