@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from typing import Any, ClassVar
+from weakref import WeakSet
 
 from kivy.clock import Clock
 from kivy.uix.widget import Widget
@@ -29,7 +30,7 @@ class Drawing(Widget):
         self._repaint = Clock.create_trigger(self._paint_now, -1)
         for name in ("pos", "size", *self.follows):
             self.fbind(name, self._repaint)
-        theme.bind(u=self._follow_theme)
+        _drawings.add(self)
         self._repaint()
 
     def sheet(self) -> tuple[float, float] | None:
@@ -62,9 +63,6 @@ class Drawing(Widget):
         """Describe the whole picture in units from the upper left corner."""
         raise NotImplementedError
 
-    def _follow_theme(self, *_: Any) -> None:
-        self._repaint()
-
     def _paint_now(self, *_: Any) -> None:
         if self.width < 1 or self.height < 1:
             return
@@ -74,3 +72,16 @@ class Drawing(Widget):
         self._pencil.begin(left, top, scale)
         self.paint(self._pencil)
         self._pencil.end()
+
+
+# A drawing that bound itself to the theme would stay in the theme's list after its end, and each
+# new one would be compared with all of them.
+_drawings: WeakSet[Drawing] = WeakSet()
+
+
+def _repaint_all(*_: Any) -> None:
+    for drawing in list(_drawings):
+        drawing._repaint()
+
+
+theme.fbind("u", _repaint_all)

@@ -115,6 +115,14 @@ def test_it_leaves_nothing_behind(window: Any, name: str) -> None:
     assert gone() is None
 
 
+def test_a_day_of_cards_does_not_lengthen_the_list_of_the_theme() -> None:
+    before = len(theme.get_property_observers("u"))
+    for _ in range(50):
+        ChoiceCard(text="Heron")
+    gc.collect()
+    assert len(theme.get_property_observers("u")) == before
+
+
 @pytest.mark.parametrize("sign", SIGNS)
 def test_every_sign_stays_near_its_place(window: Any, sign: str) -> None:
     mark = Mark(sign=sign, colour=theme.hazard, size_hint=(None, None), size=(40, 40))
