@@ -56,6 +56,20 @@ def frames(count: int = 1) -> None:
         EventLoop.idle()
 
 
+def unseen_frames(count: int = 1) -> None:
+    """As ``frames``, without drawing: nobody looks."""
+    from kivy.base import EventLoop
+    from kivy.clock import Clock
+    from kivy.lang import Builder
+
+    for _ in range(count):
+        Clock.tick()
+        EventLoop.dispatch_input()
+        Builder.sync()
+        Clock.tick_draw()
+        Builder.sync()
+
+
 def touch_at(x: float, y: float) -> Any:
     """A finger over ``x``, ``y``: ``touch_down()`` and ``touch_up()`` are its doings."""
     from kivy.tests.common import UnitTestTouch

@@ -26,6 +26,7 @@ from kiosk.ui.presenters.views import (
 STEPS = 4
 ON_TARGET_PERCENT = 2  # within it an answer counts as on target in words and pictures
 TRIES_SHOWN = 5
+CUPS_BELOW, CUPS_BESIDE = 7, 5  # that fit in a row under a title, and beside one
 
 
 def home_button() -> ButtonView:
@@ -115,7 +116,7 @@ def _take_cup(procedure: WeighEmpty, facts: TableFacts) -> TakeCupView:
         goal=number(facts.settings.rules.cup_target_g),
         goal_unit="g",
         goal_note=say("cup.fill.body"),
-        cups=facts.marks(mine=procedure.number),
+        cups=facts.some_marks(CUPS_BELOW, mine=procedure.number),
         cups_title=say("cup.fill.out"),
         free_text=say("cup.fill.free"),
         main=button(say("cup.fill.next"), Person.GO_ON, sign="arrow"),
@@ -153,7 +154,7 @@ def leave_view(number_: int | None, step: int, facts: TableFacts) -> LeaveView:
         later=say("cup.leave.later"),
         ask=say("cup.leave.ask"),
         cups_title=say("cup.fill.out"),
-        cups=facts.marks(mine=number_),
+        cups=facts.some_marks(CUPS_BESIDE, mine=number_),
         main=button(say("cup.leave.stay"), Person.STAY, sign="arrow"),
         second=button(say("cup.leave.leave"), Person.LEAVE, sign="home"),
     )

@@ -217,8 +217,9 @@ def _samples_main(procedure: CountSamples) -> ButtonView:
 
 
 def _samples_second(procedure: CountSamples) -> ButtonView | None:
-    if procedure.state is SamplesState.SPREAD and procedure.offers(Person.MORE):
-        return button(say("key.one_more"), Person.MORE)
+    if procedure.state is SamplesState.SPREAD:
+        more = procedure.offers(Person.MORE)
+        return button(say("key.one_more"), Person.MORE) if more else None
     advice = _advice(procedure)
     if advice is not None and isinstance(advice.step, CountMoreAtOnce):
         pieces = advice.step.pieces

@@ -30,6 +30,12 @@ class TableFacts:
     team_page: int = 0
     letter: str = ""
 
+    def some_marks(self, most: int, mine: int | None) -> tuple[CupMark, ...]:
+        """As many of the cups that are out as a row holds, one's own always among them."""
+        others = [mark for mark in self.marks() if mark.number != mine]
+        own = [mark for mark in self.marks(mine=mine) if mark.number == mine]
+        return tuple(sorted([*own, *others[: most - len(own)]], key=lambda mark: mark.number))
+
     def marks(self, *, mine: int | None = None, chosen: int | None = None) -> tuple[CupMark, ...]:
         """The cups that are out, lowest number first."""
         return tuple(

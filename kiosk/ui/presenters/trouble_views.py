@@ -9,7 +9,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import mass_number
 from kiosk.ui.presenters.surroundings import TableFacts
-from kiosk.ui.presenters.views import ButtonView, TroubleView, button
+from kiosk.ui.presenters.views import ButtonView, MessageView, TroubleView, button
 
 # hindrance: (texts, pictures of the three lines, words of the waiting button)
 _SHAPES = {
@@ -67,12 +67,11 @@ def restless_view(facts: TableFacts, *, home: ButtonView | None) -> TroubleView:
     )
 
 
-def failure_view(why: str) -> TroubleView:
+def failure_view(why: str) -> MessageView:
     """Something captured could not be written down."""
-    return TroubleView(
+    return MessageView(
         title=say("records.title"),
         lines=(why, say("records.body"), say("records.then")),
-        kind=",,",
         main=button(say("records.again"), Person.AGAIN, sign="again"),
     )
 

@@ -22,6 +22,8 @@ DISC_SHARE = 0.34  # radius of the sign's disc, as share of the height of a main
 PRINTER_SHARE = 0.55  # the printer is a full block where other signs are strokes
 WAIT_TURN_S = 1.2
 FOLD = 13  # units of a name card that are folded back
+NAME_MARGIN, BESIDE_CUP = 10, 84  # units: on either side of a name, and in all beside a cup
+UNDER_SHARE = 0.36  # of a card's height, for a cup under its name
 
 
 class MainButton(Tappable, Drawing):
@@ -120,15 +122,35 @@ class SecondButton(Tappable, Drawing):
 
 
 class ChoiceCard(Tappable, Drawing):
-    """A folded name card; a small cup on it says that this pair has a cup out."""
+    """A folded name card; a small cup on it says that this pair has a cup out.
 
-    follows: ClassVar[tuple[str, ...]] = ("pressed", "cup_number", "chosen")
+    The cup stands beside the name, or under it where a word is too long for that.
+    """
+
+    follows: ClassVar[tuple[str, ...]] = ("pressed", "cup_number", "chosen", "stacked")
 
     text = StringProperty("")
     note = StringProperty("")  # a quieter line under the name
     cup_number = NumericProperty(None, allownone=True)
     chosen = BooleanProperty(False)
+    stacked = BooleanProperty(False)
     type_size = NumericProperty(theme.name_card)
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(**kwargs)
+        for name in ("text", "cup_number", "width"):
+            self.fbind(name, self._place_cup)
+        self._place_cup()
+
+    def _place_cup(self, *_: Any) -> None:
+        words = self.text.split() if self.cup_number is not None else []
+        widest = max((text_width(word, theme.text_floor, True) for word in words), default=0)
+        self.stacked = widest > self.name_wide(self.width, beside_cup=True)
+
+    @staticmethod
+    def name_wide(width: float, *, beside_cup: bool) -> float:
+        """Pixels for a name on a card of that width."""
+        return width - (BESIDE_CUP if beside_cup else 2 * NAME_MARGIN) * float(theme.u)
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the fold, the front and the cup."""
@@ -141,9 +163,11 @@ class ChoiceCard(Tappable, Drawing):
         edge, width = (theme.act, 4) if self.chosen else (theme.line, 2)
         pencil.frame(0, FOLD, wide, high - FOLD, 6, width, edge)
         if self.cup_number is not None:
-            middle = FOLD + (high - FOLD) / 2
+            middle, deep = FOLD + (high - FOLD) / 2, high * UNDER_SHARE
+            beside = (wide - 68, middle - 27, 60, 54)
+            under = ((wide - deep * 1.2) / 2, high - deep, deep * 1.2, deep - 5)
             draw_cup(
-                pencil, (wide - 68, middle - 27, 60, 54), theme.lamp_t, rim=5,
+                pencil, under if self.stacked else beside, theme.lamp_t, rim=5,
                 number=str(int(self.cup_number)), size=self.type_size * 0.78,
             )  # fmt: skip
 

@@ -133,7 +133,7 @@ class BenchTile(Tappable, Drawing):
     art = OptionProperty("none", options=list(ARTS))
     placed = BooleanProperty(False)
     type_size = NumericProperty(theme.label)
-    text_lines = 2.35  # type sizes that the foot of a tile has room for: two lines
+    text_lines = 2.45  # type sizes that the foot of a tile has room for: two lines
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the tile and its thing."""

@@ -14,20 +14,25 @@ RESTLESS = 40.0  # divisions of draught under which nothing settles
 BOTH = pytest.mark.parametrize("journey", [SMALL, LARGE], indirect=True)
 
 
-def nobody_chose(journey: Journey) -> None:
+def put_restlessly(journey: Journey) -> None:
     journey.put(30.0)
+    journey.bench.draught(RESTLESS)
+
+
+def nobody_chose(journey: Journey) -> None:
+    put_restlessly(journey)
     journey.until_title("Whose cup is on the pan?")
 
 
 def weighing(journey: Journey) -> None:
     journey.tap("1")
-    journey.put(30.0)
+    put_restlessly(journey)
     journey.until_title("Cup 1 is being weighed.")
 
 
 def clearing(journey: Journey) -> None:
     journey.tap("Fill a cup")
-    journey.put(30.0)
+    put_restlessly(journey)
     journey.tap("Wren")
     journey.until_title("Take everything off the pan.")
 
@@ -40,7 +45,7 @@ def asked_to_leave(journey: Journey) -> None:
 
 def choosing_a_pair(journey: Journey) -> None:
     journey.tap("Fill a cup")
-    journey.put(30.0)
+    put_restlessly(journey)
 
 
 PLACES: dict[str, Way] = {
@@ -66,7 +71,6 @@ def pictures_under_loads(journey: Journey) -> set[bytes]:
 @pytest.mark.parametrize("place", PLACES)
 def test_no_pixel_follows_a_moving_weight(journey: Journey, place: str) -> None:
     journey.take_cup(grams=EMPTY_G)
-    journey.bench.draught(RESTLESS)
     PLACES[place](journey)
     journey.wait(0.5)
     assert len(pictures_under_loads(journey)) == 1

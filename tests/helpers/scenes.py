@@ -1,0 +1,384 @@
+"""Every screen that can come, with the longest texts that can stand on it: each built afresh.
+
+Team names of fourteen letters, numbers up to 99, eighteen cups out, 20 000 pieces, ten samples.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from decimal import Decimal
+from enum import Enum
+
+from kiosk.estimating.scatter import ScatterClass
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.pan_memory import Hindrance, PanMemory
+from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
+from kiosk.records.entries import CupOut, new_id
+from kiosk.records.errors import Problem, RecordsError
+from kiosk.settings import KioskSettings
+from kiosk.ui.desk import Desk, Place
+from kiosk.ui.presenters.scene import Scene, scene_of
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.weighing.pan_watch import PanPhase, PanState
+from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
+from tests.helpers.pan import surroundings as world
+from tests.helpers.weighings import weighed
+
+LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
+MANY = 18
+GROSS = Decimal("1234.5")
+LONG_PATH = "/home/pi/.local/share/gramstand/records.sqlite"
+LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
+UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
+
+
+class SilentWriter:
+    """Takes requests and never answers: a scene asks for nothing."""
+
+    def ask(self, *_request: object, **_answers: object) -> None:
+        """Nothing comes of it."""
+
+    save = ask
+
+
+def cups(how_many: int) -> list[CupOut]:
+    """Cups that are out, numbers up to 99."""
+    return [
+        CupOut(
+            id=new_id(), number=99 - place, team=LONG_TEAMS[place % len(LONG_TEAMS)],
+            material="rice", empty=weighed("112.3"), since=STARTED,
+        )
+        for place in range(how_many)
+    ]  # fmt: skip
+
+
+def facts(out: int = 0, **more: object) -> TableFacts:
+    """What is known at a full table."""
+    known: dict[str, object] = {
+        "settings": KioskSettings(teams=LONG_TEAMS),
+        "simulated": True,
+        "cups": cups(out),
+        "team": LONG_TEAMS[0],
+        "material": "lentils",
+        "readability": Decimal("0.1"),
+        "errors": (-100.0, 100.0, -30.0, 12.0, 105.0),
+        "keys_kept": 26,
+        "used_letters": tuple("ABCDE"),
+        "masses_kept": 13,
+    }
+    return TableFacts(**(known | more))  # type: ignore[arg-type]  # by name, as above
+
+
+def desk(
+    table: TableFacts, procedure: Procedure | None = None, pan: PanMemory | None = None
+) -> Desk:
+    """A desk at which that procedure runs."""
+    made = Desk(
+        facts=table,
+        world=world(table.settings.rules),
+        writer=SilentWriter(),  # type: ignore[arg-type]  # as much of one as a scene needs
+        weigh_again=lambda: None,
+        changed=lambda: None,
+    )
+    made.ready = True
+    made.procedure = procedure
+    if procedure is not None:
+        made.memory = procedure.pan
+    if pan is not None:
+        made.memory = pan
+    return made
+
+
+def scene(made: Desk, *, shown: Decimal | None = GROSS, **pan: object) -> Scene:
+    """The scene of a desk with that mass on the pan."""
+    state = {"phase": PanPhase.STABLE, "grams": shown, "readings_flow": True, "progress": 1.0}
+    return scene_of(
+        made,
+        PanState(**(state | pan)),
+        connected=True,
+        shown=shown,  # type: ignore[arg-type]
+    )
+
+
+# Cups ----------------------------------------------------------------------------------------
+
+
+def weigh_empty(out: int = 0, pan: PanMemory | None = None) -> WeighEmpty:
+    return WeighEmpty(
+        world(), number=99, team=LONG_TEAMS[0], material="lentils", others_out=out > 0,
+        pan=pan or PanMemory(),
+    )  # fmt: skip
+
+
+E = WeighEmptyState
+WEIGHING_EMPTY: dict[WeighEmptyState, tuple[object, ...]] = {
+    E.PUT_ON: (),
+    E.SETTLING: (PLACED,),
+    E.LIFTED_EARLY: (PLACED, EMPTY),
+    E.TOO_LIGHT: (PLACED, settled("1.0")),
+    E.REALLY_EMPTY: (PLACED, settled("180.0")),
+    E.WEIGHED: (PLACED, settled("112.3")),
+    E.FILL: (PLACED, settled("112.3"), EMPTY),
+    E.LEAVING: (PLACED, settled("112.3"), EMPTY, press(Person.HOME)),
+}
+
+
+def in_weigh_empty(state: WeighEmptyState, out: int) -> Scene:
+    if state is E.CLEAR:
+        used = memory(PLACED)
+        used.used = True
+        return scene(desk(facts(out), weigh_empty(out, used)))
+    procedure = weigh_empty(out)
+    feed(procedure, *WEIGHING_EMPTY[state])  # type: ignore[arg-type]
+    assert procedure.state is state
+    taken = procedure.cup is not None
+    return scene(desk(facts(max(out, taken)), procedure))
+
+
+H = HandInState
+CHOSEN = 99
+HANDING_IN: dict[HandInState, tuple[object, ...]] = {
+    H.PUT_ON: (),
+    H.WEIGHING: (PLACED,),
+    H.LIFTED_EARLY: (PLACED, EMPTY),
+    H.LIGHTER: (PLACED, settled("8.0")),
+    H.NOTHING_INSIDE: (PLACED, settled("112.3")),
+    H.OTHER_CUP: (PLACED, settled("1112.3")),
+    H.SCORED: (PLACED, settled("205.7")),
+    H.LIFTED: (PLACED, settled("205.7"), EMPTY),
+    H.LEAVING: (press(Person.HOME),),
+}
+
+
+def in_hand_in(state: HandInState, out: int) -> Scene:
+    table = facts(out)
+    pan = memory(PLACED) if state in (H.WHOSE, H.CLEAR) else PanMemory()
+    pan.used = state is H.CLEAR
+    number = None if state in (H.CHOOSE, H.WHOSE) else CHOSEN
+    procedure = HandIn(world(), cups=table.cups, number=number, pan=pan)
+    feed(procedure, *HANDING_IN.get(state, ()))  # type: ignore[arg-type]
+    assert procedure.state is state
+    return scene(desk(table, procedure))
+
+
+def scored(gross: str, errors: tuple[float, ...], target: Decimal | None = None) -> Scene:
+    """A score with that gross mass of a cup of 112.3 g."""
+    table = facts(1, errors=errors)
+    procedure = HandIn(world(), cups=table.cups, number=CHOSEN, pan=PanMemory())
+    feed(procedure, PLACED, settled(gross))
+    if procedure.state is H.OTHER_CUP:
+        feed(procedure, press(Person.YES))
+    return scene(desk(table, procedure))
+
+
+# Count keys ----------------------------------------------------------------------------------
+
+
+def started(material: tuple[object, ...] = LENTILS) -> CountSamples:
+    """The tray is weighed: 21.4 g."""
+    procedure = CountSamples(world(), pan=PanMemory())
+    feed(procedure, press(Person.CHOOSE, material), PLACED, settled("21.4"), EMPTY)
+    return procedure
+
+
+def sampled(how_many: int, net: str = "100.0", pieces: int = 500) -> CountSamples:
+    """So many samples are in, each a little heavier than the one before."""
+    procedure = started()
+    feed(procedure, press(Person.PIECES, pieces))
+    for place in range(how_many):
+        if procedure.state is SamplesState.SPREAD:
+            feed(procedure, press(Person.MORE))
+        gross = Decimal("21.4") + Decimal(net) + Decimal("0.3") * place
+        feed(procedure, PLACED, settled(str(gross)), press(Person.KEEP), EMPTY)
+    return procedure
+
+
+def lay(net: str) -> tuple[object, ...]:
+    return (PLACED, settled(str(Decimal("21.4") + Decimal(net))))
+
+
+def draft() -> KeyDraft:
+    """Three samples that weigh 25 g a 500 pieces: 50 mg a piece."""
+    return sampled(3, "25.0").kept
+
+
+def in_samples(state: SamplesState) -> CountSamples:
+    s = SamplesState
+    if state is s.RESUME:
+        return CountSamples(world(), pan=PanMemory(), draft=draft())
+    if state in (s.MATERIAL, s.TRAY_CLEAR, s.TRAY_ON):
+        procedure = CountSamples(
+            world(), pan=memory(PLACED) if state is s.TRAY_CLEAR else PanMemory()
+        )
+        feed(procedure, *(() if state is s.MATERIAL else (press(Person.CHOOSE, LENTILS),)))
+        return procedure
+    events: dict[SamplesState, tuple[object, ...]] = {
+        s.READY: lay("103.5"),
+        s.TOO_FEW: lay("1.5"),
+        s.LIGHT_TRAY: lay("-5.0"),
+        s.LEAVING: (press(Person.HOME),),
+    }
+    procedure = sampled(3 if state is s.SPREAD else 2)
+    if state is s.EMPTY_TRAY:
+        feed(procedure, *lay("103.5"), press(Person.KEEP), press(Person.MORE))  # type: ignore[arg-type]
+    feed(procedure, *events.get(state, ()))  # type: ignore[arg-type]
+    return procedure
+
+
+def poured(net: str) -> tuple[object, ...]:
+    return (PLACED, settled(str(Decimal("159.9") + Decimal(net))))
+
+
+def in_container(state: ContainerState, net: str = "1000.0") -> FillContainer:
+    """An empty jar of 159.9 g; 1 000 g are about 20 000 pieces."""
+    c = ContainerState
+    pan = memory(PLACED) if state is c.PAN_CLEAR else PanMemory()
+    procedure = FillContainer(world(), pan=pan, draft=draft())
+    if state is c.BACK_IN:
+        return procedure
+    feed(procedure, press(Person.NO))
+    if state in (c.PAN_CLEAR, c.EMPTY_ON):
+        return procedure
+    feed(procedure, PLACED, settled("159.9"))
+    events: dict[ContainerState, tuple[object, ...]] = {
+        c.STILL: poured(net),
+        c.STOPPING: (DISTURBED, press(Person.STOP)),
+        c.KEY: (*poured(net), press(Person.STOP)),
+        c.REFUSED: (*poured("0.7"), press(Person.STOP)),
+        c.SAVED: (*poured(net), press(Person.STOP), press(Person.KEEP, "W")),
+        c.LEAVING: (press(Person.HOME),),
+    }
+    feed(procedure, *events.get(state, ()))  # type: ignore[arg-type]
+    return procedure
+
+
+def of_samples(state: SamplesState) -> Scene:
+    procedure = in_samples(state)
+    assert procedure.state is state
+    return scene(desk(facts(), procedure))
+
+
+def of_container(state: ContainerState) -> Scene:
+    procedure = in_container(state)
+    assert procedure.state is state
+    return scene(desk(facts(), procedure))
+
+
+def spread_of(how_many: int) -> Scene:
+    return scene(desk(facts(), sampled(how_many)))
+
+
+def unknown_sample() -> Scene:
+    """One sample of pieces of which nothing is known: the longest advice."""
+    procedure = started(UNKNOWN)
+    feed(procedure, *lay("3.5"), press(Person.KEEP), EMPTY)  # type: ignore[arg-type]
+    return scene(desk(facts(), procedure))
+
+
+def light_sample() -> Scene:
+    procedure = started()
+    feed(procedure, *lay("3.5"))  # type: ignore[arg-type]
+    return scene(desk(facts(), procedure))
+
+
+def key_with(*, covered: bool = False, used: str = "ABC", net: str = "1000.0") -> Scene:
+    table = facts(covered=covered, used_letters=tuple(used))
+    return scene(desk(table, in_container(ContainerState.KEY, net)))
+
+
+def pouring(shown: Decimal) -> Scene:
+    return scene(desk(facts(), in_container(ContainerState.POUR)), shown=shown)
+
+
+# The table, and what is in the way -----------------------------------------------------------
+
+
+def table(place: Place, out: int, **more: object) -> Scene:
+    made = desk(facts(out, **more))
+    made.place = place
+    return scene(made)
+
+
+def hindered(hindrance: Hindrance, out: int, *, flowing: bool = False) -> Scene:
+    pan = PanMemory(loaded=True, hindrance=hindrance)
+    return scene(desk(facts(out), weigh_empty(out), pan), readings_flow=flowing)
+
+
+def restless(out: int) -> Scene:
+    procedure = weigh_empty(out)
+    feed(procedure, PLACED)
+    return scene(desk(facts(out), procedure), phase=PanPhase.MOVING, restless_for=7.0)
+
+
+def failing(problem: Problem) -> Scene:
+    made = desk(facts(3), weigh_empty(3))
+    made.notebook.failure = str(
+        RecordsError(problem, where=LONG_PATH, detail="(sqlite3.OperationalError) disk I/O error",
+                     number=99, letter="W", count=99)
+    )  # fmt: skip
+    return scene(made)
+
+
+Make = Callable[[], Scene]
+
+
+def named(state: Enum, more: str = "") -> str:
+    """What the scene of a state is called."""
+    return f"{type(state).__name__.removesuffix('State').lower()}: {state.value}{more}"
+
+
+def _states() -> Iterator[tuple[str, Make]]:
+    for empty in set(E) - WeighEmpty.FINAL:
+        for out in (0, MANY):
+            yield named(empty, f", {out} out"), lambda s=empty, n=out: in_weigh_empty(s, n)
+    for back in set(H) - HandIn.FINAL:
+        for out in (1, MANY):
+            yield named(back, f", {out} out"), lambda s=back, n=out: in_hand_in(s, n)
+    for sample in set(SamplesState) - CountSamples.FINAL:
+        yield named(sample), lambda s=sample: of_samples(s)
+    for jar in set(ContainerState) - FillContainer.FINAL:
+        yield named(jar), lambda s=jar: of_container(s)
+
+
+def _hindrances() -> Iterator[tuple[str, Make]]:
+    for hindrance in Hindrance:
+        for out in (0, MANY):
+            yield f"hindered: {hindrance}, {out} out", lambda h=hindrance, n=out: hindered(h, n)
+    yield "hindered: back", lambda: hindered(Hindrance.UNPLUGGED, MANY, flowing=True)
+    for problem in Problem:
+        yield f"failing: {problem}", lambda p=problem: failing(p)
+
+
+STATES: dict[str, Make] = dict(sorted(_states()))
+OTHERS: dict[str, Make] = {
+    "home": lambda: table(Place.HOME, 0),
+    "home, 1 out": lambda: table(Place.HOME, 1),
+    "home, 5 out": lambda: table(Place.HOME, 5),
+    "home, 18 out": lambda: table(Place.HOME, MANY),
+    "teams": lambda: table(Place.TEAMS, 0),
+    "teams, 18 out": lambda: table(Place.TEAMS, MANY),
+    "teams, second page": lambda: table(Place.TEAMS, MANY, team_page=1),
+    "materials": lambda: table(Place.MATERIALS, 0),
+    "score: double": lambda: scored("1912.3", (1700.0,)),
+    "score: on target": lambda: scored("212.3", (0.0, 0.0)),
+    "score: nothing": lambda: scored("113.3", (-99.0,)),
+    "spread of ten": lambda: spread_of(10),
+    "spread of four": lambda: spread_of(4),
+    "unknown sample": unknown_sample,
+    "light sample": light_sample,
+    "key, covered": lambda: key_with(covered=True),
+    "key, with a warning": lambda: key_with(net="1100.0"),
+    "key, all letters used": lambda: key_with(used="ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
+    "key, small": lambda: key_with(net="25.0"),
+    "pour, nothing yet": lambda: pouring(Decimal("159.9")),
+    "pour, high": lambda: pouring(Decimal("1159.9")),
+    "pour, too many": lambda: pouring(Decimal("1359.9")),
+    "restless": lambda: restless(0),
+    "restless, 18 out": lambda: restless(MANY),
+    **dict(_hindrances()),
+}
+SCENES: dict[str, Make] = STATES | OTHERS
