@@ -31,7 +31,7 @@ from tests.helpers.weighings import weighed
 LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
 MANY = 18
 GROSS = Decimal("1234.5")
-LONG_PATH = "/var/lib/gramstand/larch-hill-middle-school/records.sqlite"
+LONG_PATH = "/var/lib/gramstand/larch-hill/records.sqlite"
 LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
 UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
 
