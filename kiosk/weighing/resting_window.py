@@ -51,7 +51,8 @@ class Demands:
     """What this moment asks of a window.
 
     ``noise`` is the known one in divisions, None while unknown: then ``presumed`` must do;
-    ``doubt`` says by which factor the known one may have grown since. ``swings`` are moments and heights of what the load did before.
+    ``doubt`` says by which factor the known one may have grown since. ``swings`` are moments
+    and heights of what the load did before.
     ``hurry`` is True when a trusted flag says stable.
     """
 

@@ -31,19 +31,9 @@ def _hurry() -> None:
 
 def open_window(width: int = WIDTH, height: int = HEIGHT) -> Any:
     """The one window of this process, emptied, in the wanted size, the theme fitted to it."""
-    from kivy.base import EventLoop, runTouchApp
+    from kiosk.ui import walk
 
-    from kiosk.ui.theme import theme
-
-    EventLoop.ensure_window()
-    window = EventLoop.window
-    if EventLoop.status != "started":
-        # Embedded: started without its loop, frames come from frames().
-        runTouchApp(embedded=True)
-    for child in list(window.children):
-        window.remove_widget(child)
-    window.size = (width, height)
-    theme.fit(width, height)
+    window = walk.open_window(width, height)
     frames(2)
     return window
 

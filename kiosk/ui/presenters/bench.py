@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from drivers.simulated.materials import LENTILS, MATERIALS, Material
 from drivers.simulated.table import SimulatedTable
 from drivers.simulated.things import Cup, Jar, Thing, Tray
-from kiosk.procedures.count_samples import CountSamples
+from kiosk.procedures.count_samples import FIRST_PIECES
 from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.hand_in import HandIn
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.texts import say
@@ -68,7 +70,7 @@ class BenchModel:
         """The tiles that fit what is being done."""
         if self._faults:
             tiles = self._fault_tiles()
-        elif isinstance(self.procedure, CountSamples | FillContainer):
+        elif isinstance(self.procedure, KeyProcedure):
             tiles = self._key_tiles()
         else:
             tiles = self._cup_tiles()
@@ -141,17 +143,16 @@ class BenchModel:
             return self.procedure.number
         return self.facts.cups[0].number if self.facts.cups else None
 
-    def _pieces(self) -> int:
-        return self.procedure.kept.pieces if self._has_draft() else 100  # type: ignore[union-attr]
+    def _draft(self) -> KeyDraft | None:
+        return self.procedure.draft if isinstance(self.procedure, KeyProcedure) else None
 
-    def _has_draft(self) -> bool:
-        procedure = self.procedure
-        return isinstance(procedure, CountSamples | FillContainer) and procedure.draft is not None
+    def _pieces(self) -> int:
+        draft = self._draft()
+        return draft.pieces if draft else FIRST_PIECES
 
     def _material(self) -> Material:
-        name = self.facts.material
-        if isinstance(self.procedure, CountSamples | FillContainer) and self.procedure.draft:
-            name = self.procedure.draft.material
+        draft = self._draft()
+        name = draft.material if draft else self.facts.material
         return MATERIALS.get(name, LENTILS)
 
     # What a tap does -------------------------------------------------------------------------

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from enum import Enum
 
 from kiosk.estimating.score import Side
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -161,7 +162,7 @@ def leave_view(number_: int | None, step: int, facts: TableFacts) -> LeaveView:
 
 
 # Step 3: which words the waiting button has, by state
-_WAITS = {
+_WAITS: dict[Enum, str] = {
     HandInState.CHOOSE: "hand_in.choose.wait",
     HandInState.WHOSE: "hand_in.choose.wait",
     HandInState.WEIGHING: "hand_in.weighing.wait",
@@ -180,7 +181,7 @@ def hand_in_view(procedure: HandIn, facts: TableFacts) -> SheetView:
         return _question(procedure, "hand_in.other.yes", "hand_in.other.no")
     ask = procedure.ask
     values = procedure.values()
-    wait = _WAITS.get(state, "hand_in.put_on.wait")  # type: ignore[call-overload]
+    wait = _WAITS.get(state, "hand_in.put_on.wait")
     if state is HandInState.CLEAR and procedure.number is None:
         wait = "hand_in.choose.wait"
     return HandInView(
