@@ -48,9 +48,18 @@ class KeyDraft:
     @property
     def readability(self) -> Decimal | None:
         """The coarsest step in grams at which any of the masses was weighed; None if unknown."""
-        kept = [mass for mass in (self.tray, *self.samples, self.empty, self.filled) if mass]
-        steps = [mass.weighing.readability for mass in kept if mass.weighing.readability]
+        steps = [mass.weighing.readability for mass in self._masses if mass.weighing.readability]
         return max(steps, default=None)
+
+    @property
+    def _masses(self) -> tuple[KeyMass, ...]:
+        known = (self.tray, *self.samples, self.empty, self.filled)
+        return tuple(mass for mass in known if mass is not None)
+
+    @property
+    def masses_kept(self) -> int:
+        """How many masses are written down for this key."""
+        return len(self._masses)
 
     @property
     def enough(self) -> bool:

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
+from drivers.errors import Reason
 from drivers.events import Back, BalanceEvent, Identified, Lost, ReadingReceived
 from kiosk.evidence import Source
 from kiosk.procedures.procedure import Surroundings
@@ -38,6 +39,7 @@ class Station:
     ) -> None:
         self.facts = facts
         self.connected = False
+        self.lost: Reason | None = None
         self.watch = PanWatch(
             readability=None, source=Source.SIMULATED if facts.simulated else Source.BALANCE
         )
@@ -67,8 +69,8 @@ class Station:
                 self._happened(self.watch.reading(reading))
             case Identified(readability=readability, capacity=capacity):
                 self.watch.identified(readability, capacity)
-            case Lost(at=at):
-                self.connected = False
+            case Lost(reason=reason, at=at):
+                self.connected, self.lost = False, reason
                 self._happened(self.watch.lost(at))
             case Back(at=at):
                 self.connected = True
@@ -85,7 +87,11 @@ class Station:
         """What is to be seen now; while something waits to be written down, what was seen last."""
         if self._scene is None or self.desk.settled_for_showing or self.desk.failure:
             self._scene = scene_of(
-                self.desk, self.watch.state, connected=self.connected, shown=self._readable()
+                self.desk,
+                self.watch.state,
+                connected=self.connected,
+                shown=self._readable(),
+                lost=self.lost,
             )
         return self._scene
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from drivers.errors import Reason
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -48,13 +49,20 @@ class Scene:
     strip: StripView
 
 
-def scene_of(desk: Desk, pan: PanState, *, connected: bool, shown: Decimal | None) -> Scene:
-    """The scene; `shown` is the mass to be read on the pan, in grams."""
+def scene_of(
+    desk: Desk,
+    pan: PanState,
+    *,
+    connected: bool,
+    shown: Decimal | None,
+    lost: Reason | None = None,
+) -> Scene:
+    """The scene; `shown` is the mass to be read on the pan in grams, `lost` why no port is open."""
     facts = desk.facts
     procedure = desk.procedure
     hindrance = desk.memory.hindrance
     return Scene(
-        sheet=_sheet(desk, pan, shown),
+        sheet=_sheet(desk, pan, shown, lost),
         pan=closed_pan(facts)
         if desk.failure is not None
         else pan_view(procedure, facts, pan, hindrance, shown),
@@ -62,7 +70,7 @@ def scene_of(desk: Desk, pan: PanState, *, connected: bool, shown: Decimal | Non
     )
 
 
-def _sheet(desk: Desk, pan: PanState, shown: Decimal | None) -> SheetView:
+def _sheet(desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None) -> SheetView:
     facts, procedure = desk.facts, desk.procedure
     if desk.failure is not None:
         return failure_view(desk.failure)
@@ -81,7 +89,12 @@ def _sheet(desk: Desk, pan: PanState, shown: Decimal | None) -> SheetView:
     home = view.home or home_button()
     if hindrance is not None:
         trouble: SheetView = hindrance_view(
-            hindrance, facts, readings_flow=pan.readings_flow, home=home
+            hindrance,
+            facts,
+            readings_flow=pan.readings_flow,
+            lost=lost,
+            masses_kept=_masses_kept(procedure),
+            home=home,
         )
     elif pan.restless_for >= RESTLESS_AFTER_S and procedure.state in _WAITS_FOR_REST:
         trouble = restless_view(facts, home=home)
@@ -89,6 +102,11 @@ def _sheet(desk: Desk, pan: PanState, shown: Decimal | None) -> SheetView:
         return view
     # The trail stays where it is: the trouble is a stop on the same way.
     return replace(trouble, step=view.step, steps=view.steps, step_text=view.step_text)
+
+
+def _masses_kept(procedure: Procedure) -> int:
+    draft = procedure.draft if isinstance(procedure, KeyProcedure) else None
+    return draft.masses_kept if draft else 0
 
 
 def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | None) -> SheetView:

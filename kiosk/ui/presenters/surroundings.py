@@ -25,7 +25,6 @@ class TableFacts:
     errors: tuple[float, ...] = ()  # signed per cent of the team's last tries, oldest first
     keys_kept: int = 0
     used_letters: tuple[str, ...] = ()
-    masses_kept: int = 0  # of the key in the making
     covered: bool = False  # the coach covered the big number
     team_page: int = 0
     letter: str = ""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from drivers.errors import Reason
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
@@ -27,14 +28,30 @@ def zero_text(facts: TableFacts) -> str:
     return mass_number(Decimal(0), facts.readability or Decimal("0.1"))
 
 
+# Why a port cannot be opened, where that asks for something else than a look at the plug.
+_PORTS = {
+    Reason.NOT_ALLOWED: ("not_allowed", ",,", "trouble.unplugged.wait"),
+    Reason.BUSY: ("busy", ",plug,zero", "trouble.unplugged.wait"),
+}
+
+
 def hindrance_view(
-    hindrance: Hindrance, facts: TableFacts, *, readings_flow: bool, home: ButtonView | None
+    hindrance: Hindrance,
+    facts: TableFacts,
+    *,
+    readings_flow: bool,
+    lost: Reason | None,
+    masses_kept: int,
+    home: ButtonView | None,
 ) -> TroubleView:
     """Why the pan cannot be used, and what to do about it.
 
-    `readings_flow` tells that a lost balance is back and only an empty pan is missing.
+    `readings_flow` tells that a lost balance is back and only an empty pan is missing, `lost`
+    why its port is gone; `masses_kept` are those of a key in the making.
     """
     texts, pictures, wait = _SHAPES[hindrance]
+    if hindrance is Hindrance.UNPLUGGED and lost in _PORTS:
+        texts, pictures, wait = _PORTS[lost]
     title = f"trouble.{texts}.title"
     gone = hindrance in (Hindrance.UNPLUGGED, Hindrance.ASLEEP)
     if gone and readings_flow:
@@ -50,8 +67,8 @@ def hindrance_view(
         main=button(say(wait), sign="wait", state="waiting"),
         home=home,
         kept=say("trouble.kept"),
-        kept_more=_kept(facts),
-        cups=facts.marks(),
+        kept_more=_kept(facts, masses_kept),
+        cups=() if masses_kept else facts.marks(),
     )
 
 
@@ -76,7 +93,7 @@ def failure_view(why: str) -> MessageView:
     )
 
 
-def _kept(facts: TableFacts) -> str:
-    if facts.cups:
-        return say("trouble.kept_cups")
-    return plural("trouble.kept_masses", facts.masses_kept) if facts.masses_kept else ""
+def _kept(facts: TableFacts, masses: int) -> str:
+    if masses:
+        return plural("trouble.kept_masses", masses)
+    return say("trouble.kept_cups") if facts.cups else ""
