@@ -19,5 +19,6 @@ def test_readings_carry_the_name_of_the_balance() -> None:
 
 
 def test_an_unknown_dialect_is_refused_with_those_known() -> None:
-    with pytest.raises(BadAddress, match="no dialect called 'smb'; known are: sma"):
+    known = ", ".join(known_dialects())
+    with pytest.raises(BadAddress, match=f"no dialect called 'smb'; known are: {known}"):
         make_dialect("smb", "the balance")
