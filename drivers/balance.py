@@ -13,11 +13,15 @@ from collections.abc import Callable
 from typing import Protocol
 
 from drivers.dialects import Dialect, make_dialect
-from drivers.errors import PortUnavailable, Reason
+from drivers.dialects.hid_scale import HidScale
+from drivers.dialects.sma import Sma
+from drivers.errors import BadAddress, PortUnavailable, Reason
 from drivers.events import Back, BalanceEvent, CommandRefused, Lost
 from drivers.packet import Packet
 from drivers.port import PATIENCE, Port
 from drivers.transports import Transport
+from drivers.transports.addresses import unheard
+from drivers.transports.hid_addresses import is_hid
 from drivers.transports.port_settings import parse_port_settings
 
 RETRY_EVERY = 1.0  # seconds between two looks for a lost port
@@ -159,10 +163,15 @@ class Balance:
             transport.close()
 
 
+def usual_dialect(where: str) -> str:
+    """What a balance at that address speaks unless somebody says otherwise."""
+    return HidScale.name if is_hid(where) else Sma.name
+
+
 def open_balance(
     where: str,
     *,
-    dialect: str = "sma",
+    dialect: str | None = None,
     port_settings: str | None = None,
     name: str | None = None,
     publish: Publish,
@@ -170,12 +179,24 @@ def open_balance(
     wait: Wait | None = None,
     patience: float = PATIENCE,
 ) -> Balance:
-    """A balance at ``where``: a path, a COM port or a URL; ``start`` it, or ``pump`` it.
+    """A balance at ``where``: a path, a COM port, ``hid:...`` or a URL; ``start`` or ``pump`` it.
 
-    ``name`` is what its readings carry (``where`` if not given), ``patience`` how many seconds a
-    read waits. BadAddress if the words make no sense. A port that is not there yet is published
-    as Lost, and looked for.
+    ``dialect`` is the usual one of the address if not given, ``name`` what its readings carry
+    (``where`` if not given), ``patience`` how many seconds a read waits. BadAddress if the words
+    make no sense. A port that is not there yet is published as Lost, and looked for.
     """
-    port = Port(where, parse_port_settings(port_settings), patience)
-    speaker = make_dialect(dialect, where if name is None else name)
+    speaker = make_dialect(dialect or usual_dialect(where), where if name is None else name)
+    if isinstance(speaker, HidScale) != is_hid(where):
+        raise BadAddress(_misfit(where, speaker.name))
+    described = speaker.described if isinstance(speaker, HidScale) else unheard
+    port = Port(where, parse_port_settings(port_settings), patience, described)
     return Balance(port, speaker, publish=publish, clock=clock, wait=wait)
+
+
+def _misfit(where: str, dialect: str) -> str:
+    usual = usual_dialect(where)
+    if usual == HidScale.name:
+        return f"{where!r} is a HID scale and speaks {usual}, not {dialect}; leave the dialect out"
+    return (
+        f"{where!r} sends no HID reports, so it cannot speak {dialect}; HID scales are at hid:..."
+    )

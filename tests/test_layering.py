@@ -111,6 +111,8 @@ MADE_UP_FAULTS = [
     ("drivers.framing", "from kiosk.texts import say", "must not know"),
     ("kiosk.commands.listen", "from kivy.app import App", "only kiosk.ui and"),
     ("drivers.balance", "import serial", "only drivers.transports"),
+    ("drivers.discovery", "import hid", "only drivers.transports.hid_binding may"),
+    ("drivers.discovery", "import_module('hidraw')", "only drivers.transports.hid_binding may"),
     ("kiosk.ui.app", "from sqlalchemy.orm import Session", "only kiosk.records may"),
     ("kiosk.ui.app", "import threading", "only drivers.balance"),
     ("kiosk.ui.presenters.cups", "from kiosk.estimating.score import score", "no sums"),

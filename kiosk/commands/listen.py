@@ -26,7 +26,7 @@ _LOOK_EVERY = 0.1  # seconds, at which limits are looked at while nothing comes
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the options of this command."""
     parser.add_argument("--scale", required=True, metavar="WHERE", help=say("listen.scale"))
-    parser.add_argument("--dialect", default="sma", metavar="NAME", help=say("listen.dialect"))
+    parser.add_argument("--dialect", metavar="NAME", help=say("listen.dialect"))
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--readings", type=_count, metavar="N", help=say("listen.readings"))
     parser.add_argument("--seconds", type=_seconds, metavar="S", help=say("listen.seconds"))

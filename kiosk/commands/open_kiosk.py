@@ -7,6 +7,7 @@ import os
 import re
 import sys
 
+from drivers.balance import usual_dialect
 from drivers.errors import BadAddress
 from kiosk.commands.console import BadInputError, complain
 from kiosk.commands.settings_file import read_settings
@@ -21,7 +22,7 @@ SMALLEST = (640, 384)
 def configure(parser: argparse.ArgumentParser) -> None:
     """Add the options of the kiosk."""
     parser.add_argument("--scale", default=SIMULATED, metavar="WHERE", help=say("kiosk.scale"))
-    parser.add_argument("--dialect", default="sma", metavar="NAME", help=say("listen.dialect"))
+    parser.add_argument("--dialect", metavar="NAME", help=say("listen.dialect"))
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--records", metavar="WHERE", help=say("kiosk.records"))
     shape = parser.add_mutually_exclusive_group()
@@ -58,7 +59,7 @@ def run(options: argparse.Namespace) -> int:
         return Kiosk(
             scale=options.scale,
             settings=settings,
-            dialect=options.dialect,
+            dialect=options.dialect or usual_dialect(options.scale),
             port_settings=options.port_settings,
             records=options.records,
         )

@@ -33,8 +33,8 @@ NEVER = {  # although it lies below
 ONLY_IN = {
     "kivy": ("kiosk.ui", "kiosk.commands.open_kiosk", "kiosk.commands.tour"),  # they show a window
     "serial": ("drivers.transports", "drivers.discovery"),
-    "hid": ("drivers.transports", "drivers.discovery"),
-    "hidraw": ("drivers.transports", "drivers.discovery"),
+    "hid": ("drivers.transports.hid_binding",),
+    "hidraw": ("drivers.transports.hid_binding",),
     "socket": ("drivers.transports", "drivers.simulated"),
     "sqlalchemy": ("kiosk.records",),
     "sqlite3": ("kiosk.records",),

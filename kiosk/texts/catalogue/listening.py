@@ -4,8 +4,12 @@ from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
     "listen.help": "print every frame of a balance as it comes",
-    "listen.scale": "where the balance is: a serial port, socket://host:port, or simulated",
-    "listen.dialect": "the language the balance speaks (sma unless given)",
+    "listen.scale": (
+        "where the balance is: a serial port, hid:..., socket://host:port, or simulated"
+    ),
+    "listen.dialect": (
+        "the language the balance speaks (unless given: hid-scale at hid:..., else sma)"
+    ),
     "listen.port_settings": "speed, data bits, parity and stop bits (9600-8N1 unless given)",
     "listen.readings": "end after so many frames",
     "listen.readings.bad": "{text} is no number of frames: give a whole number above zero",
