@@ -15,6 +15,7 @@ from kiosk.texts import say
 
 COMMANDS = {
     "listen": "kiosk.commands.listen",
+    "balances": "kiosk.commands.balances",
     "replay": "kiosk.commands.replay",
     "score": "kiosk.commands.score",
     "count-key": "kiosk.commands.count_key",
