@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from kiosk.procedures.count_samples import CountSamples
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
 from kiosk.ui.desk import Place
@@ -66,8 +65,8 @@ class Controls:
             self.desk.press(event)
 
     def chosen(self, value: Any) -> None:
-        """A card was chosen: a pair, a material for cups, a material for a key."""
-        if isinstance(self.desk.procedure, CountSamples):
+        """A card was chosen: a pair, a material, a cup."""
+        if self.desk.procedure is not None:
             self.desk.press(PersonEvent(Person.CHOOSE, value))
         elif self.desk.place is Place.MATERIALS:
             self.desk.material_chosen(value)
@@ -94,6 +93,10 @@ class Controls:
     def make_count_key(self) -> None:
         """A drawer was tapped."""
         self.desk.make_count_key()
+
+    def throw_away(self) -> None:
+        """A drawer was tapped."""
+        self.desk.throw_away()
 
     def choose_material(self) -> None:
         """The material of the cups is to be another one."""

@@ -23,6 +23,7 @@ from kiosk.procedures.procedure import (
     Surroundings,
     WeighAgain,
 )
+from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import CupOut, Entry
 from kiosk.records.writer import Writer
@@ -193,6 +194,11 @@ class Desk:
             self._start(CountSamples(self.world, pan=self.memory, draft=draft))
 
         self.notebook.look_up(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+
+    def throw_away(self) -> None:
+        """The coach takes a cup off the list that will not come back."""
+        if self._free() and self.facts.cups:
+            self._start(ThrowAway(self.world, cups=self.facts.cups, pan=self.memory))
 
     def cover(self) -> None:
         """Cover or show the big number of a key."""

@@ -9,7 +9,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, TypeVar
 
-from kiosk.records.entries import CupHandedIn, CupOut, CupTaken, Entry, KeyMade
+from kiosk.records.entries import (
+    CupHandedIn,
+    CupOut,
+    CupTaken,
+    Entry,
+    KeyMade,
+    TryThrownAway,
+)
 from kiosk.records.errors import RecordsError
 from kiosk.records.writer import Writer
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
@@ -111,6 +118,8 @@ class Notebook:
             facts.cups.remove(cup)
             facts.team = cup.team
             facts.errors = (error_percent(entry.net, entry.target),)
+        elif isinstance(entry, TryThrownAway):
+            facts.cups = [cup for cup in facts.cups if cup.id != entry.try_id]
         elif isinstance(entry, KeyMade):
             facts.used_letters = (*facts.used_letters, entry.letter)
             facts.keys_kept += 1

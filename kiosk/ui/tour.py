@@ -109,8 +109,17 @@ def _score(walker: Walker) -> None:
     walker.wait(0.5)
 
 
-def _jar_material(walker: Walker) -> None:
+def _throw_away(walker: Walker) -> None:
     walker.tap("Home")
+    walker.wait(0.5)
+    walker.tap("Throw a cup away")
+    walker.tap("1")
+    walker.until(lambda: walker.screen == "question", "the question")
+
+
+def _jar_material(walker: Walker) -> None:
+    walker.tap("Keep cup")
+    walker.tap("Back")
     walker.wait(0.5)
     walker.tap("Make a count key")
     walker.until(lambda: walker.screen == "choices", "the materials")
@@ -215,15 +224,16 @@ STATIONS: tuple[tuple[str, Way], ...] = (
     ("12-unplugged", _unplugged),
     ("13-back-again", _back_again),
     ("14-score", _score),
-    ("15-jar-material", _jar_material),
-    ("16-pan-not-empty", _pan_not_empty),
-    ("17-tray", _tray),
-    ("18-samples", _samples),
-    ("19-spread", _spread),
-    ("20-counted-pieces", _back_in),
-    ("21-container", _container),
-    ("22-pour", _pour),
-    ("23-key", _key),
-    ("24-key-covered", _covered),
-    ("25-key-saved", _saved),
+    ("15-throw-a-cup-away", _throw_away),
+    ("16-jar-material", _jar_material),
+    ("17-pan-not-empty", _pan_not_empty),
+    ("18-tray", _tray),
+    ("19-samples", _samples),
+    ("20-spread", _spread),
+    ("21-counted-pieces", _back_in),
+    ("22-container", _container),
+    ("23-pour", _pour),
+    ("24-key", _key),
+    ("25-key-covered", _covered),
+    ("26-key-saved", _saved),
 )

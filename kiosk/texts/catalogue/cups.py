@@ -47,6 +47,12 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "cup.leave.ask": "Throw this try away? Ask the coach.",
     "cup.leave.leave": "Leave",
     "cup.leave.stay": "Keep going",
+    # Throwing a try away
+    "throw.choose.title": "Which cup will not come back?",
+    "throw.sure.title": "Throw cup {number} away?",
+    "throw.sure.body": "Its try will not count.",
+    "throw.sure.yes": "Throw away",
+    "throw.sure.no": "Keep cup",
     # Hand in
     "hand_in.choose.title": "Which cup is it?",
     "hand_in.choose.body": "Tap your number.",

@@ -14,6 +14,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "home.how.3": "Bring it back: your score.",
     "home.coach": "Coach",
     "home.count_key": "Make a\ncount key",
+    "home.throw": "Throw a\ncup away",
     "home.keys_kept": ("{count} key kept", "{count} keys kept"),
     "home.caution": (
         "For teaching and games. Not legal for trade.\nSmall pieces: not for children under 3."
@@ -31,6 +32,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "strip.cup": "cup {number}",
     "strip.hand_in": "Hand in",
     "strip.fill_cup": "Fill a cup",
+    "strip.throw": "Throw a cup away",
     "strip.key": "Count key",
     "strip.coach": "coach",
     "strip.simulated": "SIMULATED SCALE",

@@ -12,6 +12,7 @@ from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.ui.desk import Desk, Place
@@ -21,6 +22,7 @@ from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.pan_views import closed_pan, pan_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
 from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
+from kiosk.ui.presenters.throw_views import throw_view
 from kiosk.ui.presenters.trouble_views import failure_view, hindrance_view, restless_view
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
 from kiosk.weighing.pan_watch import PanState
@@ -119,6 +121,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return samples_view(procedure, facts)
         case FillContainer():
             return container_view(procedure, facts, shown)
+        case ThrowAway():
+            return throw_view(procedure)
     raise TypeError(f"no presenter for {procedure!r}")
 
 
@@ -134,7 +138,7 @@ def _strip(
         state = say("strip.asleep")
     else:
         state = say("strip.connected" if connected else "strip.unplugged")
-    coach = isinstance(procedure, KeyProcedure)
+    coach = isinstance(procedure, KeyProcedure | ThrowAway)
     return StripView(
         connected=connected and hindrance is not Hindrance.ASLEEP,
         words=(state, *_job(procedure, place, facts)),
@@ -157,6 +161,8 @@ def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[
         case KeyProcedure():
             draft = procedure.draft
             return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
+        case ThrowAway():
+            return (say("strip.throw"),)
     if place is Place.HOME:
         return (facts.settings.place,)
     return (say("strip.fill_cup"),)

@@ -21,6 +21,7 @@ def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
         cups_hint=say("home.bring_back"),
         cups_title=say("home.all_cups"),
         how=(say("home.how.1"), say("home.how.2"), say("home.how.3")),
+        can_throw=bool(facts.cups),
         keys_text=plural("home.keys_kept", facts.keys_kept) if facts.keys_kept else "",
     )
 

@@ -100,6 +100,7 @@ class HomeView(SheetView):
     cups_hint: str = ""
     how: tuple[str, ...] = ()
     keys_text: str = ""
+    can_throw: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

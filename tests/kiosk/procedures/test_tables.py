@@ -10,6 +10,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts.catalogue import ENGLISH
 
@@ -18,6 +19,7 @@ PROCEDURES = [
     (WeighEmpty, WeighEmptyState, {WeighEmptyState.PUT_ON, WeighEmptyState.CLEAR}),
     (HandIn, HandInState, {HandInState.CHOOSE, HandInState.CLEAR, HandInState.PUT_ON}),
     (CountSamples, SamplesState, {SamplesState.MATERIAL, SamplesState.RESUME}),
+    (ThrowAway, ThrowState, {ThrowState.CHOOSE}),
     (FillContainer, ContainerState, {ContainerState.BACK_IN}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}

@@ -1,0 +1,32 @@
+"""The presenter of throwing a try away."""
+
+from __future__ import annotations
+
+from kiosk.procedures.procedure import Person
+from kiosk.procedures.throw_away import ThrowAway, ThrowState
+from kiosk.texts import say
+from kiosk.ui.presenters.cup_views import back_button, home_button
+from kiosk.ui.presenters.views import Choice, ChoicesView, QuestionView, SheetView, button
+
+
+def throw_view(procedure: ThrowAway) -> SheetView:
+    """The cups that are out, or the question about the chosen one."""
+    if procedure.state is ThrowState.SURE:
+        return QuestionView(
+            title=say("throw.sure.title", number=procedure.number),
+            body=say("throw.sure.body"),
+            art="cup",
+            number=procedure.number,
+            main=button(say("throw.sure.no"), Person.NO, sign="arrow"),
+            second=button(say("throw.sure.yes"), Person.YES),
+            home=home_button(),
+        )
+    return ChoicesView(
+        screen="choices",
+        title=say("throw.choose.title"),
+        choices=tuple(
+            Choice(text=str(number), value=number, note=cup.team or say("team.trying"))
+            for number, cup in sorted(procedure.cups.items())
+        ),
+        home=back_button(),
+    )
