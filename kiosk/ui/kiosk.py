@@ -107,7 +107,7 @@ class Kiosk:
         self.table.pump()
         self.balance.pump()
         self.station.tick()
-        self.drain()
+        self._take_in()  # the next frame shows it
 
     # The crossing ----------------------------------------------------------------------------
 
@@ -120,9 +120,12 @@ class Kiosk:
 
     def drain(self, *_args: object) -> None:
         """Do what other threads have left, then show what came of it."""
+        self._take_in()
+        self.refresh()
+
+    def _take_in(self) -> None:
         while self._queue:
             self._queue.popleft()()
-        self.refresh()
 
     def _tick(self, _dt: float) -> None:
         self.station.tick()

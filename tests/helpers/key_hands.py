@@ -8,8 +8,6 @@ from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
 from tests.helpers.journey import Journey
 
-LIFTED_S = 2.0  # long enough for the pan to be seen empty
-
 
 class KeyHands:
     """What the coach does, one deed a method; each ends when the kiosk has seen it."""
@@ -97,5 +95,4 @@ class KeyHands:
         self.until_state(ContainerState.KEY)
 
     def lift(self) -> None:
-        self.journey.bench.lift()
-        self.journey.wait(LIFTED_S)
+        self.journey.clear()

@@ -2,21 +2,34 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.helpers.journey import SMALL, Journey
+from kiosk.ui.theme import theme
+from tests.helpers.journey import SMALL, USUAL, Journey
 from tests.helpers.offscreen import HEIGHT, WIDTH
+from tests.helpers.spared import spare
+
+
+@pytest.fixture(scope="package", autouse=True)
+def _little_to_clean() -> Iterator[None]:
+    """Spare the garbage collector what stays anyway: it would look at it again all the time."""
+    gc.collect()
+    gc.freeze()
+    yield
+    gc.unfreeze()
+    theme.less_motion = False
+    theme.fit(WIDTH, HEIGHT)
 
 
 @pytest.fixture
-def start(tmp_path: Path) -> Iterator[Callable[..., Journey]]:
+def start(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[..., Journey]]:
     """Opens a kiosk, after closing the one before: both on the same records file."""
-    from kiosk.ui.theme import theme
-
+    spare(monkeypatch)
     opened: list[Journey] = []
 
     def start(**more: Any) -> Journey:
@@ -28,11 +41,15 @@ def start(tmp_path: Path) -> Iterator[Callable[..., Journey]]:
     yield start
     for journey in opened:
         journey.close()
-    theme.less_motion = False
-    theme.fit(WIDTH, HEIGHT)
 
 
 @pytest.fixture
 def journey(start: Callable[..., Journey], request: pytest.FixtureRequest) -> Journey:
     """One kiosk, in a window of 800 x 480 unless parametrized."""
     return start(size=getattr(request, "param", SMALL))
+
+
+@pytest.fixture
+def usual(start: Callable[..., Journey], request: pytest.FixtureRequest) -> Journey:
+    """The same on a balance as classrooms have them: it rings, creeps and is never quite still."""
+    return start(size=getattr(request, "param", SMALL), profile=USUAL)

@@ -9,7 +9,7 @@ import pytest
 from drivers.simulated.things import Thing
 from tests.helpers.journey import LARGE, SMALL, Journey, mass
 
-BOTH = pytest.mark.parametrize("journey", [SMALL, LARGE], indirect=True)
+BOTH = pytest.mark.parametrize("usual", [SMALL, LARGE], indirect=True)
 TWO_READINGS = 0.2  # grams by which a difference of two readings may miss the truth
 TEAMS = ("Heron", "Wren", "Siskin", "Teal", "Pipit")
 TILES = ("empty cup", "solid cup", "empty cup", "solid cup", "empty cup")
@@ -42,41 +42,41 @@ def hand_in(journey: Journey, number: int, *, scoops: int = 0) -> Thing:
 
 
 @BOTH
-def test_a_cup_goes_from_empty_to_its_score(journey: Journey) -> None:
-    take_a_cup(journey, "Heron", "empty cup")
-    cup = hand_in(journey, 1)
-    net = Decimal(journey.score.points)  # under the goal, points are grams
+def test_a_cup_goes_from_empty_to_its_score(usual: Journey) -> None:
+    take_a_cup(usual, "Heron", "empty cup")
+    cup = hand_in(usual, 1)
+    net = Decimal(usual.score.points)  # under the goal, points are grams
     assert float(net) == pytest.approx(cup.filling, abs=TWO_READINGS)
-    assert journey.score.side == "under"
-    assert f"{100 - net} g" == journey.score.error
+    assert usual.score.side == "under"
+    assert f"{100 - net} g" == usual.score.error
 
 
 @BOTH
-def test_five_cups_come_back_in_another_order_each_with_its_own_mass(journey: Journey) -> None:
-    cups = [take_a_cup(journey, team, tile) for team, tile in zip(TEAMS, TILES, strict=True)]
-    assert len(journey.desk.facts.cups) == 5
+def test_five_cups_come_back_in_another_order_each_with_its_own_mass(usual: Journey) -> None:
+    cups = [take_a_cup(usual, team, tile) for team, tile in zip(TEAMS, TILES, strict=True)]
+    assert len(usual.desk.facts.cups) == 5
     for scoops, number in enumerate(BACK):
-        cup = hand_in(journey, number, scoops=min(scoops, 1))
+        cup = hand_in(usual, number, scoops=min(scoops, 1))
         assert cup is cups[number - 1]
-        ((net,),) = journey.kept("SELECT net FROM cups_handed_in ORDER BY place DESC LIMIT 1")
+        ((net,),) = usual.kept("SELECT net FROM cups_handed_in ORDER BY place DESC LIMIT 1")
         assert float(mass(net)) == pytest.approx(cup.filling, abs=TWO_READINGS)
-        assert f"inside {mass(net)} g" in journey.seen.replace("[b]", "").replace("[/b]", "")
-        journey.bench.lift()
-        journey.tap("Home")
-    assert journey.desk.facts.cups == []
+        assert f"inside {mass(net)} g" in usual.seen.replace("[b]", "").replace("[/b]", "")
+        usual.bench.lift()
+        usual.tap("Home")
+    assert usual.desk.facts.cups == []
 
 
-def test_what_is_shown_is_what_is_kept(journey: Journey) -> None:
-    take_a_cup(journey, "Heron", "empty cup")
-    hand_in(journey, 1)
-    ((points, net),) = journey.kept("SELECT points, net FROM cups_handed_in")
-    assert journey.score.points == points
-    assert journey.scene.pan.number == net
+def test_what_is_shown_is_what_is_kept(usual: Journey) -> None:
+    take_a_cup(usual, "Heron", "empty cup")
+    hand_in(usual, 1)
+    ((points, net),) = usual.kept("SELECT points, net FROM cups_handed_in")
+    assert usual.score.points == points
+    assert usual.scene.pan.number == net
 
 
-def test_the_mass_kept_is_a_reading_that_the_balance_sent(journey: Journey) -> None:
-    take_a_cup(journey, "Heron", "empty cup")
-    ((grams, raw),) = journey.kept("SELECT grams, raw FROM weighings")
+def test_the_mass_kept_is_a_reading_that_the_balance_sent(usual: Journey) -> None:
+    take_a_cup(usual, "Heron", "empty cup")
+    ((grams, raw),) = usual.kept("SELECT grams, raw FROM weighings")
     assert str(grams).encode() in bytes(raw)
 
 

@@ -14,7 +14,7 @@ from kiosk.ui.walk import StuckError
 from tests.helpers.journey import LARGE, SMALL, Journey
 from tests.helpers.key_hands import KeyHands
 
-BOTH = pytest.mark.parametrize("journey", [SMALL, LARGE], indirect=True)
+BOTH = pytest.mark.parametrize("usual", [SMALL, LARGE], indirect=True)
 
 
 def keep_by_touch(journey: Journey, hands: KeyHands) -> None:
@@ -61,10 +61,10 @@ def made(journey: Journey) -> tuple[int, int, int, str]:
 
 
 @BOTH
-def test_the_true_number_lies_inside_the_interval(journey: Journey) -> None:
-    jar = key_by_touch(journey)
-    journey.tap("Save as jar A")
-    _, low, high, _ = made(journey)
+def test_the_true_number_lies_inside_the_interval(usual: Journey) -> None:
+    jar = key_by_touch(usual)
+    usual.tap("Save as jar A")
+    _, low, high, _ = made(usual)
     assert low <= jar.pieces <= high
 
 
@@ -72,20 +72,20 @@ def test_the_true_number_lies_inside_the_interval(journey: Journey) -> None:
     ("material", "grams"), [(BEADS, 700.0), (HEX_NUTS, 1800.0)], ids=lambda each: str(each)[:20]
 )
 def test_other_materials_hold_the_true_number_too(
-    journey: Journey, material: Material, grams: float
+    usual: Journey, material: Material, grams: float
 ) -> None:
-    hands = KeyHands(journey, material)
+    hands = KeyHands(usual, material)
     hands.to_key(grams)
-    journey.tap("Save as jar A")
-    _, low, high, _ = made(journey)
+    usual.tap("Save as jar A")
+    _, low, high, _ = made(usual)
     assert low <= hands.jar.pieces <= high
 
 
-def test_the_key_shown_is_the_key_kept(journey: Journey) -> None:
-    KeyHands(journey).to_key()
-    shown = journey.seen.replace("[b]", "").replace("[/b]", "")
-    journey.tap("Save as jar A")
-    count, low, high, _ = made(journey)
+def test_the_key_shown_is_the_key_kept(usual: Journey) -> None:
+    KeyHands(usual).to_key()
+    shown = usual.seen.replace("[b]", "").replace("[/b]", "")
+    usual.tap("Save as jar A")
+    count, low, high, _ = made(usual)
     assert f"{count:,} pieces".replace(",", " ") in shown
     assert f"95 % sure: between {low:,} and {high:,}".replace(",", " ") in shown
 
