@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from decimal import Decimal
 from enum import Enum
 
+from drivers.errors import Reason
 from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
@@ -16,6 +17,7 @@ from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
@@ -29,7 +31,7 @@ from tests.helpers.pan import surroundings as world
 from tests.helpers.weighings import weighed
 
 LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
-MANY = 18
+MANY, ALL = 18, 99  # cups out: more than one page, and all numbers
 GROSS = Decimal("1234.5")
 LONG_PATH = "/var/lib/gramstand/larch-hill/records.sqlite"
 LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
@@ -92,15 +94,14 @@ def desk(
     return made
 
 
-def scene(made: Desk, *, shown: Decimal | None = GROSS, **pan: object) -> Scene:
+def scene(
+    made: Desk, *, shown: Decimal | None = GROSS, lost: Reason | None = None, **pan: object
+) -> Scene:
     """The scene of a desk with that mass on the pan."""
     state = {"phase": PanPhase.STABLE, "grams": shown, "readings_flow": True, "progress": 1.0}
     return scene_of(
-        made,
-        PanState(**(state | pan)),
-        connected=True,
-        shown=shown,  # type: ignore[arg-type]
-    )
+        made, PanState(**(state | pan)), connected=True, shown=shown, lost=lost,  # type: ignore[arg-type]  # by name
+    )  # fmt: skip
 
 
 # Cups ----------------------------------------------------------------------------------------
@@ -302,9 +303,28 @@ def table(place: Place, out: int, **more: object) -> Scene:
     return scene(made)
 
 
-def hindered(hindrance: Hindrance, out: int, *, flowing: bool = False) -> Scene:
+def throwing(state: ThrowState, out: int) -> Scene:
+    known = facts(out)
+    procedure = ThrowAway(world(), cups=known.cups, pan=PanMemory())
+    if state is ThrowState.SURE:
+        feed(procedure, press(Person.CHOOSE, CHOSEN))
+    assert procedure.state is state
+    return scene(desk(known, procedure))
+
+
+def hindered(
+    hindrance: Hindrance, out: int, *, flowing: bool = False, lost: Reason | None = None
+) -> Scene:
     pan = PanMemory(loaded=True, hindrance=hindrance)
-    return scene(desk(facts(out), weigh_empty(out), pan), readings_flow=flowing)
+    return scene(desk(facts(out), weigh_empty(out), pan), lost=lost, readings_flow=flowing)
+
+
+def hindered_key() -> Scene:
+    """A key with twelve masses when the cable is pulled."""
+    procedure = sampled(10)
+    procedure.state = SamplesState.COUNT
+    procedure.pan.hindrance = Hindrance.UNPLUGGED
+    return scene(desk(facts(MANY), procedure))
 
 
 def restless(out: int) -> Scene:
@@ -341,12 +361,18 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(sample), lambda s=sample: of_samples(s)
     for jar in set(ContainerState) - FillContainer.FINAL:
         yield named(jar), lambda s=jar: of_container(s)
+    for thrown in set(ThrowState) - ThrowAway.FINAL:
+        for out in (1, MANY, ALL):
+            yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
 
 
 def _hindrances() -> Iterator[tuple[str, Make]]:
     for hindrance in Hindrance:
         for out in (0, MANY):
             yield f"hindered: {hindrance}, {out} out", lambda h=hindrance, n=out: hindered(h, n)
+    for lost in Reason:
+        yield f"lost: {lost}", lambda r=lost: hindered(Hindrance.UNPLUGGED, MANY, lost=r)
+    yield "hindered: key", hindered_key
     yield "hindered: back", lambda: hindered(Hindrance.UNPLUGGED, MANY, flowing=True)
     for problem in Problem:
         yield f"failing: {problem}", lambda p=problem: failing(p)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -37,14 +38,21 @@ class TableFacts:
 
     def marks(self, *, mine: int | None = None, chosen: int | None = None) -> tuple[CupMark, ...]:
         """The cups that are out, lowest number first."""
-        return tuple(
-            CupMark(
-                number=cup.number,
-                name=cup.team or say("team.trying"),
-                look="chosen" if cup.number == chosen else "yours" if cup.number == mine else "out",
-            )
-            for cup in sorted(self.cups, key=lambda cup: cup.number)
+        return cup_marks(self.cups, mine=mine, chosen=chosen)
+
+
+def cup_marks(
+    cups: Iterable[CupOut], *, mine: int | None = None, chosen: int | None = None
+) -> tuple[CupMark, ...]:
+    """Cups with the names of their pairs, lowest number first."""
+    return tuple(
+        CupMark(
+            number=cup.number,
+            name=cup.team or say("team.trying"),
+            look="chosen" if cup.number == chosen else "yours" if cup.number == mine else "out",
         )
+        for cup in sorted(cups, key=lambda cup: cup.number)
+    )
 
 
 def team_name(team: str | None) -> str:

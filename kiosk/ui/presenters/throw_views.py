@@ -6,7 +6,8 @@ from kiosk.procedures.procedure import Person
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.texts import say
 from kiosk.ui.presenters.cup_views import back_button, home_button
-from kiosk.ui.presenters.views import Choice, ChoicesView, QuestionView, SheetView, button
+from kiosk.ui.presenters.surroundings import cup_marks
+from kiosk.ui.presenters.views import HandInView, QuestionView, SheetView, button
 
 
 def throw_view(procedure: ThrowAway) -> SheetView:
@@ -21,12 +22,6 @@ def throw_view(procedure: ThrowAway) -> SheetView:
             second=button(say("throw.sure.yes"), Person.YES),
             home=home_button(),
         )
-    return ChoicesView(
-        screen="choices",
-        title=say("throw.choose.title"),
-        choices=tuple(
-            Choice(text=str(number), value=number, note=cup.team or say("team.trying"))
-            for number, cup in sorted(procedure.cups.items())
-        ),
-        home=back_button(),
+    return HandInView(
+        title=say("throw.choose.title"), cups=cup_marks(procedure.cups.values()), home=back_button()
     )

@@ -13,6 +13,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.ui.presenters.bench import BenchModel, BenchView
 from kiosk.ui.screens.frame import SHEETS, WIDE
@@ -28,6 +29,7 @@ PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (HandIn, HandInState),
     (CountSamples, SamplesState),
     (FillContainer, ContainerState),
+    (ThrowAway, ThrowState),
 ]
 
 
