@@ -77,6 +77,8 @@ class JarLetters(Drawing):
         self._keys: list[JarKey] = []
         self._more = MoreKey()
         self._more.bind(on_release=self._turn)
+        for name in ("letters", "chosen", "size"):
+            self.fbind(name, self._turn_to_chosen)
         for name in ("letters", "used_text", "range_text", "page", "size"):
             self.fbind(name, self._rebuild)
         for name in ("used", "chosen"):
@@ -106,6 +108,10 @@ class JarLetters(Drawing):
 
     def _more_wide(self) -> float:
         return float(max(MORE_WIDE * theme.u, theme.tap))
+
+    def _turn_to_chosen(self, *_: Any) -> None:
+        if self.chosen in self.letters:
+            self.page = self.letters.index(self.chosen) // self.per_page()
 
     def _turn(self, _key: MoreKey) -> None:
         self.page = (self.page + 1) % len(self.pages())

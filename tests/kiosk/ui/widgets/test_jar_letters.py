@@ -67,3 +67,21 @@ def test_what_is_used_later_is_seen(window: Any) -> None:
     letters = shown(window)
     letters.used = ["D"]
     assert chosen_by_tap(letters, "D") == []
+
+
+def test_the_page_of_the_chosen_letter_is_shown(window: Any) -> None:
+    assert "H" in keys(shown(window, used=list("ABCDEFG"), chosen="H"))
+
+
+def test_another_chosen_letter_turns_its_page_up(window: Any) -> None:
+    letters = shown(window, chosen="A")
+    letters.chosen = "Z"
+    frames(2)
+    assert "Z" in keys(letters)
+
+
+def test_the_chosen_letter_does_not_keep_the_page_from_turning(window: Any) -> None:
+    letters = shown(window, chosen="A")
+    tap_at(*letters._more.center)
+    frames(2)
+    assert sorted(keys(letters)) == list("FGHIJ")
