@@ -85,6 +85,7 @@ class JarLetters(Drawing):
             self.fbind(name, self._recolour)
         self.fbind("pos", self._arrange)
         theme.bind(u=self._rebuild)
+        self._turn_to_chosen()
         self._rebuild()
 
     def on_choose(self, letter: str) -> None:
