@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from decimal import Decimal
 from enum import StrEnum
+from typing import Annotated
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
 DEMO_TEAMS = (
     "Avocet", "Curlew", "Dunlin", "Goldcrest", "Heron", "Lapwing", "Linnet", "Pipit",
     "Plover", "Redstart", "Robin", "Siskin", "Swift", "Teal", "Wren",
 )  # fmt: skip
 CUP_MATERIALS = ("rice", "lentils", "beans", "beads", "pasta", "sand")
+
+Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 
 
 class Over(StrEnum):
@@ -40,8 +43,8 @@ class KioskSettings(BaseModel):
     model_config = ConfigDict(extra="ignore")
 
     place: str = "Larch Hill Middle School"
-    teams: tuple[str, ...] = DEMO_TEAMS
-    materials: tuple[str, ...] = CUP_MATERIALS
+    teams: tuple[Name, ...] = DEMO_TEAMS
+    materials: tuple[Name, ...] = Field(default=CUP_MATERIALS, min_length=1)
     rules: Rules = Rules()
     less_motion: bool = False
     pixels_per_mm: float | None = Field(default=None, gt=0)

@@ -7,7 +7,7 @@ import os
 import re
 import sys
 
-from drivers.balance import usual_dialect
+from drivers.balance import open_balance, usual_dialect
 from drivers.errors import BadAddress
 from kiosk.commands.console import BadInputError, complain
 from kiosk.commands.settings_file import read_settings
@@ -46,6 +46,8 @@ def window_size(text: str) -> tuple[int, int]:
 def run(options: argparse.Namespace) -> int:
     """Open the kiosk; 0 when it was closed, 1 when no window can be opened."""
     settings = read_settings()
+    dialect = options.dialect or usual_dialect(options.scale)
+    check_scale(options.scale, dialect, options.port_settings)
     unseen = not has_display()
     if unseen:
         complain(say("kiosk.unseen"))
@@ -59,16 +61,23 @@ def run(options: argparse.Namespace) -> int:
         return Kiosk(
             scale=options.scale,
             settings=settings,
-            dialect=options.dialect or usual_dialect(options.scale),
+            dialect=dialect,
             port_settings=options.port_settings,
             records=options.records,
         )
 
+    KioskApp(make, settings).run()
+    return 0
+
+
+def check_scale(where: str, dialect: str, port_settings: str | None) -> None:
+    """Raise BadInputError for words that name no balance, before any window stands."""
     try:
-        KioskApp(make, settings).run()
+        open_balance(
+            where, dialect=dialect, port_settings=port_settings, publish=lambda _event: None
+        ).close()
     except BadAddress as error:
         raise BadInputError(str(error)) from error
-    return 0
 
 
 def has_display() -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from codecs import BOM_UTF8
 from pathlib import Path
 
 from platformdirs import user_config_path
@@ -24,7 +25,8 @@ def read_settings(path: Path | None = None) -> KioskSettings:
     """
     path = path or settings_path()
     try:
-        return KioskSettings.model_validate_json(path.read_bytes())
+        # Some editors put a byte order mark first.
+        return KioskSettings.model_validate_json(path.read_bytes().removeprefix(BOM_UTF8))
     except FileNotFoundError:
         return KioskSettings()
     except ValidationError as error:

@@ -56,7 +56,7 @@ def run(options: argparse.Namespace) -> int:
                 if options.json:
                     emit({"picture": str(path), "screen": walker.screen, "title": walker.title})
     except OSError as error:
-        complain(say("tour.folder", folder=folder, why=error))
+        complain(say("tour.folder", folder=folder, why=error.strerror or error))
         return 1
     except StuckError as error:
         complain(say("tour.stuck", why=error))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Iterator
+from io import BytesIO
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -181,8 +182,9 @@ class Walker:
         pixels = glReadPixels(0, 0, width, height, GL_RGBA, GL_UNSIGNED_BYTE)
         texture = Texture.create(size=(width, height), colorfmt="rgba")
         texture.blit_buffer(pixels, colorfmt="rgba", bufferfmt="ubyte")
-        if not texture.save(str(path), flipped=True):
-            raise OSError(f"{path} was not written")
+        png = BytesIO()
+        texture.save(png, flipped=True, fmt="png")
+        path.write_bytes(png.getvalue())  # where Kivy itself writes it fails without a word
 
     def close(self) -> None:
         """Let go of the kiosk; Kivy's time runs on from here by itself."""
