@@ -12,7 +12,7 @@ import time
 from collections.abc import Callable
 from typing import Protocol
 
-from drivers.dialects import Dialect, make_dialect
+from drivers.dialects import Dialect, make_dialect, usual_port_settings
 from drivers.dialects.hid_scale import HidScale
 from drivers.dialects.sma import Sma
 from drivers.errors import BadAddress, PortUnavailable, Reason
@@ -182,13 +182,17 @@ def open_balance(
     """A balance at ``where``: a path, a COM port, ``hid:...`` or a URL; ``start`` or ``pump`` it.
 
     ``dialect`` is the usual one of the address if not given, ``name`` what its readings carry
-    (``where`` if not given), ``patience`` how many seconds a read waits. BadAddress if the words
+    (``where`` if not given), ``patience`` how many seconds a read waits. ``port_settings`` are
+    those kept with the shape of that name, else 9600-8N1, if not given. BadAddress if the words
     make no sense. A port that is not there yet is published as Lost, and looked for.
     """
-    speaker = make_dialect(dialect or usual_dialect(where), where if name is None else name)
+    spoken = dialect or usual_dialect(where)
+    speaker = make_dialect(spoken, where if name is None else name)
     if isinstance(speaker, HidScale) != is_hid(where):
         raise BadAddress(_misfit(where, speaker.name))
     described = speaker.described if isinstance(speaker, HidScale) else unheard
+    if port_settings is None:
+        port_settings = usual_port_settings(spoken)
     port = Port(where, parse_port_settings(port_settings), patience, described)
     return Balance(port, speaker, publish=publish, clock=clock, wait=wait)
 

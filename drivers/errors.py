@@ -4,6 +4,7 @@ BalanceError            base; never raised itself
  +- PortUnavailable     the port could not be opened
  +- PortLost            an open port stopped working
  +- BadAddress          WHERE, a dialect's name or port settings make no sense
+     +- BadShape        a line shape that was kept cannot be used
 """
 
 from __future__ import annotations
@@ -42,3 +43,7 @@ class PortLost(PortUnavailable):
 
 class BadAddress(BalanceError):  # noqa: N818 - as above
     """The words that name a port, a dialect or port settings make no sense."""
+
+
+class BadShape(BadAddress):
+    """What should describe the lines of a balance makes no sense."""

@@ -1,6 +1,7 @@
 """Wire formats by name.
 
-To add one: write its module, and a line in ``_MAKERS``.
+To add one: write its module, and a line in ``_MAKERS``. The shapes of lines that were learned are
+known by their names as well, once ``use_shapes`` has said where they are kept.
 """
 
 from __future__ import annotations
@@ -10,9 +11,12 @@ from types import MappingProxyType
 from typing import Protocol
 
 from drivers.dialects.hid_scale import HidScale
+from drivers.dialects.lines import NAME as LINES
+from drivers.dialects.lines import Lines
 from drivers.dialects.sma import Sma
 from drivers.errors import BadAddress
 from drivers.events import BalanceEvent
+from drivers.line_shape import LineShape
 from drivers.packet import Packet
 
 
@@ -42,19 +46,56 @@ class Dialect(Protocol):
 
 
 _MAKERS: MappingProxyType[str, Callable[[str], Dialect]] = MappingProxyType(
-    {HidScale.name: HidScale, Sma.name: Sma}
+    {HidScale.name: HidScale, LINES: Lines, Sma.name: Sma}
 )
 
 
+class KeptShapes(Protocol):
+    """Where the shapes of lines are kept that were learned or written by hand."""
+
+    def names(self) -> tuple[str, ...]:
+        """The names of all, in order."""
+        ...
+
+    def shape(self, name: str) -> LineShape | None:
+        """The shape of that name, None if there is none; BadShape if it cannot be used."""
+        ...
+
+
+_kept: list[KeptShapes] = []
+
+
+def use_shapes(kept: KeptShapes | None) -> None:
+    """Know these shapes by their names from now on, in place of all others."""
+    _kept[:] = [] if kept is None else [kept]
+
+
 def known_dialects() -> tuple[str, ...]:
-    """The names that ``make_dialect`` knows, in order."""
+    """The names of the wire formats themselves, in order."""
     return tuple(sorted(_MAKERS))
 
 
 def make_dialect(name: str, balance_name: str) -> Dialect:
-    """A new dialect by name; its readings carry ``balance_name``. BadAddress if unknown."""
+    """A new dialect by name; its readings carry ``balance_name``.
+
+    BadAddress if unknown, BadShape if it is that of a shape that cannot be used.
+    """
     maker = _MAKERS.get(name)
-    if maker is None:
-        known = ", ".join(known_dialects())
-        raise BadAddress(f"there is no dialect called {name!r}; known are: {known}")
-    return maker(balance_name)
+    if maker is not None:
+        return maker(balance_name)
+    shape = _shape(name)
+    if shape is not None:
+        return Lines(balance_name, shape)
+    learned = [other for kept in _kept for other in kept.names() if other not in _MAKERS]
+    known = ", ".join([*known_dialects(), *learned])
+    raise BadAddress(f"there is no dialect called {name!r}; known are: {known}")
+
+
+def usual_port_settings(name: str) -> str | None:
+    """The port settings that were kept with a shape, as in 9600-8N1; None without any."""
+    shape = None if name in _MAKERS else _shape(name)
+    return None if shape is None else shape.port_settings
+
+
+def _shape(name: str) -> LineShape | None:
+    return next((shape for kept in _kept if (shape := kept.shape(name)) is not None), None)
