@@ -50,7 +50,7 @@ def hindrance_view(
     why its port is gone; `masses_kept` are those of a key in the making.
     """
     texts, pictures, wait = _SHAPES[hindrance]
-    if hindrance is Hindrance.UNPLUGGED and lost in _PORTS:
+    if hindrance is Hindrance.UNPLUGGED and lost in _PORTS and not readings_flow:
         texts, pictures, wait = _PORTS[lost]
     title = f"trouble.{texts}.title"
     gone = hindrance in (Hindrance.UNPLUGGED, Hindrance.ASLEEP)
