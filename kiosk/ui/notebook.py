@@ -48,10 +48,11 @@ class Notebook:
         """Take entries into what is known at the table, and keep them."""
         for entry in entries:
             self._note(entry)
-        self._request(lambda store: store.save(*entries), lambda _: None)
-        for entry in entries:
-            if isinstance(entry, CupHandedIn) and self._facts.team:
-                self._read_tries(self._facts.team)
+        self._request(lambda store: store.save(*entries), lambda _: self._written(entries))
+
+    def _written(self, entries: Sequence[Entry]) -> None:
+        if self._facts.team and any(isinstance(entry, CupHandedIn) for entry in entries):
+            self._read_tries(self._facts.team)
 
     def look_up(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
         """Ask the records; `done` is given the answer."""

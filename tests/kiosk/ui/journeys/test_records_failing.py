@@ -199,6 +199,23 @@ def test_a_full_disk_is_named(journey: Journey, monkeypatch: pytest.MonkeyPatch)
     journey.until_title("Cup 1 weighs 12.3 g.")
 
 
+def test_after_a_full_disk_the_score_is_among_the_last_tries(
+    journey: Journey, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(store: Store, *_entries: object) -> None:
+        raise RecordsError(Problem.FULL, where=store.where)
+
+    journey.take_cup(grams=EMPTY_G)
+    journey.tap("1")
+    with monkeypatch.context() as patch:
+        patch.setattr(Store, "save", full)
+        journey.put(FILLED_G)
+        journey.until_title("Not written down yet.")
+    journey.tap("Try again")
+    journey.until_screen("score")
+    assert [round(error) for error in journey.score.errors] == [-7]
+
+
 def test_a_number_that_cannot_be_read_is_asked_for_again(journey: Journey, drive: Drive) -> None:
     journey.tap("Fill a cup")
     drive.pull()
