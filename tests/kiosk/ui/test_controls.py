@@ -1,0 +1,197 @@
+"""What fingers reach: each press goes to the desk or to the bench, and to nobody else."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from drivers.simulated.table import simulated_table
+from kiosk.procedures.procedure import Person
+from kiosk.ui.controls import FULL_SHEETS, Controls
+from kiosk.ui.desk import Place
+from kiosk.ui.presenters.bench import BenchModel
+from kiosk.ui.presenters.views import PutOnView, SheetView, button
+from tests.helpers.pan import press
+from tests.helpers.scenes import facts, started, weigh_empty
+
+HOME = button("Home", Person.HOME)
+
+
+class Heard:
+    """Stands in for a desk: notes what reaches it."""
+
+    def __init__(self, procedure: object = None, place: Place = Place.HOME) -> None:
+        self.procedure = procedure
+        self.place = place
+        self.calls: list[tuple[Any, ...]] = []
+
+    def __getattr__(self, name: str) -> Callable[..., None]:
+        def call(*words: Any) -> None:
+            self.calls.append((name, *words))
+
+        return call
+
+
+class HeardStation:
+    """Stands in for a station: Controls want its desk only."""
+
+    def __init__(self, desk: Heard) -> None:
+        self.desk = desk
+
+
+def controls(
+    procedure: object = None, place: Place = Place.HOME, bench: object = None
+) -> tuple[Controls, Heard]:
+    desk = Heard(procedure, place)
+    made = Controls(HeardStation(desk), bench, lambda: None)  # type: ignore[arg-type]
+    return made, desk
+
+
+@pytest.fixture
+def bench() -> BenchModel:
+    with simulated_table(clock=lambda: 0.0) as table:
+        return BenchModel(table, facts(), lambda: None)
+
+
+# Presses -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("person", "call"), [(Person.COVER, ("cover",)), (Person.AGAIN, ("try_again",))]
+)
+def test_some_presses_are_not_for_the_procedure(person: Person, call: tuple[str, ...]) -> None:
+    made, desk = controls(weigh_empty())
+    made.press(press(person))
+    assert desk.calls == [call]
+
+
+def test_other_presses_are_for_the_procedure() -> None:
+    made, desk = controls(weigh_empty())
+    made.press(press(Person.YES))
+    assert desk.calls == [("press", press(Person.YES))]
+
+
+def test_home_without_a_procedure_leads_to_the_table() -> None:
+    made, desk = controls()
+    made.press(press(Person.HOME))
+    assert desk.calls == [("go_home",)]
+
+
+def test_home_in_a_procedure_is_for_the_procedure() -> None:
+    made, desk = controls(weigh_empty())
+    made.press(press(Person.HOME))
+    assert desk.calls == [("press", press(Person.HOME))]
+
+
+@pytest.mark.parametrize(
+    ("procedure", "place", "call"),
+    [
+        (None, Place.TEAMS, ("team_chosen", "rice")),
+        (None, Place.MATERIALS, ("material_chosen", "rice")),
+        (started(), Place.HOME, ("press", press(Person.CHOOSE, "rice"))),
+    ],
+)
+def test_a_chosen_card_means_what_was_asked(
+    procedure: object, place: Place, call: tuple[Any, ...]
+) -> None:
+    made, desk = controls(procedure, place)
+    made.chosen("rice")
+    assert desk.calls == [call]
+
+
+@pytest.mark.parametrize(
+    ("procedure", "place", "call"),
+    [
+        (None, Place.TEAMS, ("go_home",)),
+        (None, Place.MATERIALS, ("fill_cup",)),
+        (started(), Place.HOME, ("press", press(Person.HOME))),
+    ],
+)
+def test_the_way_back_from_cards_leads_to_where_they_came_from(
+    procedure: object, place: Place, call: tuple[Any, ...]
+) -> None:
+    made, desk = controls(procedure, place)
+    made.leave_choice()
+    assert desk.calls == [call]
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("fill_cup", ()),
+        ("hand_in", (7,)),
+        ("hand_in", (None,)),
+        ("make_count_key", ()),
+        ("throw_away", ()),
+        ("choose_material", ()),
+        ("turn_page", ()),
+        ("letter_chosen", ("C",)),
+    ],
+)
+def test_the_rest_goes_straight_to_the_desk(name: str, words: tuple[Any, ...]) -> None:
+    made, desk = controls()
+    getattr(made, name)(*words)
+    assert desk.calls == [(name, *words)]
+
+
+# Things --------------------------------------------------------------------------------------
+
+
+def test_things_are_laid_out_and_put_away(bench: BenchModel) -> None:
+    made, desk = controls(weigh_empty(), bench=bench)
+    made.press(press(Person.THINGS))
+    assert made.things_out
+    made.press(press(Person.THINGS))
+    assert not made.things_out
+    assert desk.calls == []
+
+
+def test_a_real_scale_has_no_things() -> None:
+    made, _ = controls()
+    sheet = PutOnView(home=HOME)
+    assert not made.things_out
+    assert made.dressed(sheet) is sheet
+
+
+def test_the_key_for_the_things_stands_beside_home(bench: BenchModel) -> None:
+    made, _ = controls(bench=bench)
+    words = []
+    for _ in range(2):
+        beside = made.dressed(PutOnView(home=HOME)).beside_home
+        assert beside is not None
+        words.append(beside.text)
+        made.press(press(Person.THINGS))
+    assert words == ["Things", "Put away"]
+
+
+def test_where_that_place_is_taken_it_stays_so(bench: BenchModel) -> None:
+    made, _ = controls(bench=bench)
+    sheet = PutOnView(home=HOME, beside_home=button("Cover"))
+    assert made.dressed(sheet) is sheet
+
+
+@pytest.mark.parametrize("screen", FULL_SHEETS)
+def test_a_sheet_that_needs_its_width_puts_the_things_away(bench: BenchModel, screen: str) -> None:
+    made, _ = controls(bench=bench)
+    bench.out = True
+    made.follow(SheetView(screen="put on"))
+    assert made.things_out
+    made.follow(SheetView(screen=screen))
+    assert not made.things_out
+
+
+def test_once_it_is_there_the_things_may_be_laid_over_it(bench: BenchModel) -> None:
+    made, _ = controls(bench=bench)
+    made.follow(SheetView(screen="score"))
+    made.press(press(Person.THINGS))
+    made.follow(SheetView(screen="score"))
+    assert made.things_out
+
+
+def test_the_bench_knows_what_is_being_done(bench: BenchModel) -> None:
+    procedure = started()
+    made, _ = controls(procedure, bench=bench)
+    made.follow(SheetView(screen="samples"))
+    assert bench.procedure is procedure
