@@ -18,6 +18,7 @@ from kivy.clock import Clock
 from kivy.graphics.opengl import GL_RGBA, GL_UNSIGNED_BYTE, glReadPixels
 from kivy.graphics.texture import Texture
 from kivy.input.motionevent import MotionEvent
+from kivy.lang import Builder
 from kivy.uix.widget import Widget
 
 from kiosk.ui.kiosk import Kiosk
@@ -79,6 +80,15 @@ def open_window(width: int, height: int) -> Any:
     return window
 
 
+def unseen_frame() -> None:
+    """Let a frame pass as Kivy's loop does, without drawing: nobody looks between two pictures."""
+    Clock.tick()
+    EventLoop.dispatch_input()
+    Builder.sync()
+    Clock.tick_draw()
+    Builder.sync()
+
+
 class Walker:
     """One kiosk in one window, moved on by hand."""
 
@@ -103,7 +113,7 @@ class Walker:
     def _frame(self) -> None:
         # Kivy waits for the next frame by this clock: it must not stand still.
         self._clock.pass_by(FRAME_S)
-        EventLoop.idle()
+        unseen_frame()
 
     def _let_write(self) -> None:
         give_up = time.monotonic() + WRITING_S

@@ -48,16 +48,10 @@ def frames(count: int = 1) -> None:
 
 def unseen_frames(count: int = 1) -> None:
     """As ``frames``, without drawing: nobody looks."""
-    from kivy.base import EventLoop
-    from kivy.clock import Clock
-    from kivy.lang import Builder
+    from kiosk.ui.walk import unseen_frame
 
     for _ in range(count):
-        Clock.tick()
-        EventLoop.dispatch_input()
-        Builder.sync()
-        Clock.tick_draw()
-        Builder.sync()
+        unseen_frame()
 
 
 def touch_at(x: float, y: float) -> Any:
