@@ -16,6 +16,7 @@ from kiosk.texts import say
 COMMANDS = {
     "listen": "kiosk.commands.listen",
     "balances": "kiosk.commands.balances",
+    "learn": "kiosk.commands.learn",
     "replay": "kiosk.commands.replay",
     "score": "kiosk.commands.score",
     "count-key": "kiosk.commands.count_key",

@@ -23,6 +23,9 @@ class PortSettings:
     parity: str = "N"
     stop_bits: int = 1
 
+    def __str__(self) -> str:
+        return f"{self.speed}-{self.data_bits}{self.parity}{self.stop_bits}"
+
 
 def parse_port_settings(text: str | None) -> PortSettings:
     """The settings that ``text`` names, 9600-8N1 for None; BadAddress if it names none."""

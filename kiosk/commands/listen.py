@@ -14,6 +14,7 @@ from drivers.errors import BadAddress
 from drivers.events import Back, BalanceEvent, Lost, ReadingReceived
 from drivers.reading import Reading
 from kiosk.commands.console import BadInputError, complain, emit, tell
+from kiosk.commands.shapes import use_kept_shapes
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 
@@ -29,11 +30,12 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--dialect", metavar="NAME", help=say("listen.dialect"))
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--readings", type=_count, metavar="N", help=say("listen.readings"))
-    parser.add_argument("--seconds", type=_seconds, metavar="S", help=say("listen.seconds"))
+    parser.add_argument("--seconds", type=seconds_of, metavar="S", help=say("listen.seconds"))
 
 
 def run(options: argparse.Namespace) -> int:
     """Listen until a limit is reached: 0, or 1 if the port is lost then. May be BadInputError."""
+    use_kept_shapes()
     listener = _Listener(options)
     try:
         with _address_of(options.scale) as where:
@@ -161,7 +163,8 @@ def _count(text: str) -> int:
     return int(text)
 
 
-def _seconds(text: str) -> float:
+def seconds_of(text: str) -> float:
+    """A time above zero; ArgumentTypeError, with one sentence, for anything else."""
     try:
         seconds = float(text)
     except ValueError:

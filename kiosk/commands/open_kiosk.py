@@ -11,6 +11,7 @@ from drivers.balance import open_balance, usual_dialect
 from drivers.errors import BadAddress
 from kiosk.commands.console import BadInputError, complain
 from kiosk.commands.settings_file import read_settings
+from kiosk.commands.shapes import use_kept_shapes
 from kiosk.texts import say
 
 HELP: str = say("kiosk.help")
@@ -46,6 +47,7 @@ def window_size(text: str) -> tuple[int, int]:
 def run(options: argparse.Namespace) -> int:
     """Open the kiosk; 0 when it was closed, 1 when no window can be opened."""
     settings = read_settings()
+    use_kept_shapes()
     dialect = options.dialect or usual_dialect(options.scale)
     check_scale(options.scale, dialect, options.port_settings)
     unseen = not has_display()

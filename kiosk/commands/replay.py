@@ -12,6 +12,7 @@ from drivers.errors import BadAddress
 from drivers.events import BalanceEvent, Identified, ReadingReceived
 from kiosk.commands.console import BadInputError, emit, tell
 from kiosk.commands.recording import Recording, read_recording
+from kiosk.commands.shapes import use_kept_shapes
 from kiosk.evidence import Source
 from kiosk.texts import say
 from kiosk.texts.numbers import grams
@@ -30,6 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Print what happened on the pan; 0. BadInputError for a file or a dialect that is none."""
+    use_kept_shapes()
     recording = read_recording(options.file)
     for event in _events(recording, options.dialect or recording.header.dialect):
         if options.json:
