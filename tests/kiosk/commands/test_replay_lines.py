@@ -1,0 +1,71 @@
+"""``gramstand replay`` with recordings of balances that send lines, known and to be learned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from drivers.dialects import use_shapes
+from drivers.learning.findings import Learned
+from drivers.learning.learner import learn
+from kiosk.commands.recording import read_recording
+from kiosk.commands.shapes import ShapeFiles
+from tests.helpers.command import Command
+from tests.helpers.make_line_recordings import FOLDER, SITUATIONS, lines
+
+CUP = ["pan empty", "load placed", "settled 12.30", "load removed", "pan empty"]
+HALF = ["pan empty", "load placed", "settled 50.00", "load removed", "pan empty"]
+STORIES = {
+    "header": CUP,
+    "comma": CUP,
+    "overload": ["pan empty", "load placed", "overloaded", "load removed", "pan empty"],
+    "clock": ["unreadable"],  # several numbers: nobody said which is the mass
+}
+# recording: the one to learn from, and what happens then
+LEARNED = {"clock": ("clock", HALF), "brackets": ("brackets", HALF), "torn": ("header", HALF)}
+
+
+@pytest.fixture
+def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[ShapeFiles]:
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path))
+    monkeypatch.setenv("HOME", str(tmp_path))
+    yield ShapeFiles()
+    use_shapes(None)
+
+
+def recording(name: str) -> Path:
+    return FOLDER / f"synthetic-{name}.jsonl"
+
+
+def story(gramstand: Command, name: str, *more: str) -> list[str]:
+    """Events in order, less the touches between them; settled ones with their mass."""
+    code, answers = gramstand.answers("replay", "--json", *more, str(recording(name)))
+    assert code == 0
+    return [
+        f"{answer['event']} {answer['grams']}" if "grams" in answer else answer["event"]
+        for answer in answers
+        if answer["event"] != "disturbed"
+    ]
+
+
+@pytest.mark.parametrize("name", SITUATIONS)
+def test_the_recordings_are_what_the_simulated_balances_send(name: str) -> None:
+    assert recording(name).read_text(encoding="utf-8").splitlines() == list(lines(name))
+
+
+@pytest.mark.parametrize("name", STORIES)
+def test_a_recording_of_lines_tells_what_happened(gramstand: Command, name: str) -> None:
+    assert story(gramstand, name) == STORIES[name]
+
+
+@pytest.mark.parametrize("name", LEARNED)
+def test_once_learned_a_recording_tells_what_happened(
+    gramstand: Command, kept: ShapeFiles, name: str
+) -> None:
+    teacher, happened = LEARNED[name]
+    found = learn(read_recording(recording(teacher)).packets, "it")
+    assert isinstance(found, Learned)
+    kept.keep(found.shape)
+    assert story(gramstand, name, "--dialect", "it") == happened
