@@ -69,6 +69,8 @@ def banded(middle: list[Point], width: float, closed: bool) -> Mesh:
     """A line of ``width`` along ``middle``, for curves without sharp corners, ends cut straight."""
     middle = _apart(middle)
     count = len(middle)
+    if count < 2:
+        return [], []  # an arc that has hardly begun to open has no direction yet
     half = max(width / 2 - SOFT, 0.01)
     low, high = _beside(middle, half, closed)
     low_edge, high_edge = _beside(middle, width / 2 + SOFT, closed)

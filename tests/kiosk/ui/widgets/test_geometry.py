@@ -90,3 +90,9 @@ def test_clipping_cuts_at_the_box() -> None:
 
 def test_what_lies_outside_is_cut_away() -> None:
     assert geometry.clipped([(20, 2), (30, 2), (25, 8)], 10, 10) == []
+
+
+@pytest.mark.parametrize("share", [1e-5, 1e-6, 1e-7, 1e-9, 1e-12])
+def test_a_band_along_an_arc_that_has_hardly_begun_is_drawn_or_nothing(share: float) -> None:
+    vertices, indices = geometry.banded(geometry.arc(0, 0, 180, 0, 360 * share), 9, False)
+    assert all(index < len(vertices) // 4 for index in indices)
