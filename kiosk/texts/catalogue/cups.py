@@ -19,7 +19,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "cup.put_on.covered": "weighed under",
     "cup.put_on.covered_then": "the cover.\nNothing to press.",
     "cup.early.title": "Too soon. Put the cup back on.",
-    "cup.early.body": "Wait for the tick, then take it.",
+    "cup.early.body": "Wait until it says: take it.",
     "cup.too_light.title": "That is too light for a cup.",
     "cup.too_light.body": "Brush the pan, then put the cup on.",
     "cup.really_empty.title": "Is this cup empty?",
