@@ -50,11 +50,15 @@ def read_shaped(line: str, shape: LineShape, last_unit: str | None) -> Told | No
     if hindered := _hindered(text, numbers, shape):
         return hindered
     number = picked(numbers, shape.number)
-    if number is None or (shape.lengths and len(line) not in shape.lengths):
+    if number is None:
         return None
     before, after = words_beside(text, number)
     unit, unknown = _unit(text, number, numbers, shape)
+    if not _has_its_length(line, unit, shape):
+        return None
     value, obstacle = _value(text, number, numbers, shape)
+    if obstacle is None and not _has_its_decimals(number, unit, shape):
+        obstacle = OTHER_DECIMALS
     lacking = unit is None and unknown is None and shape.unit_lacks_while_moving
     if lacking:
         unit = last_unit
@@ -81,6 +85,18 @@ def words_beside(text: str, number: Number) -> tuple[list[Word], list[Word]]:
         for word in after_number(text[number.end :])
     ]
     return words_in(text[: number.start]), after
+
+
+def _has_its_length(line: str, unit: str | None, shape: LineShape) -> bool:
+    """Whether the line may be whole; a longer or shorter unit than usual may change its length."""
+    more = 0 if unit is None else len(unit) - len(shape.unit)
+    return not shape.lengths or not {len(line), len(line) - more}.isdisjoint(shape.lengths)
+
+
+def _has_its_decimals(number: Number, unit: str | None, shape: LineShape) -> bool:
+    """Whether no digit was lost; of another unit's decimals nothing is known."""
+    known = bool(shape.point) and unit in (None, shape.unit) and shape.decimals is not None
+    return not known or number.decimals == shape.decimals
 
 
 def _hindered(text: str, numbers: Sequence[Number], shape: LineShape) -> Told | None:
@@ -116,8 +132,6 @@ def _value(
         return None, UNREADABLE_NUMBER
     if not shape.point and shape.decimals:
         value = value.scaleb(-shape.decimals)
-    elif shape.decimals is not None and number.decimals != shape.decimals:
-        return value, OTHER_DECIMALS
     lone = [at for at in lone_signs(text, numbers) if text[at] not in shape.words]
     if shape.sign is Place.BEFORE:
         return value, bad_number(

@@ -9,12 +9,12 @@ from drivers.dialects.lines import Lines
 from drivers.events import ReadingReceived
 from drivers.learning.findings import Learned, Refusal
 from drivers.learning.heard_lines import HeardLine, heard_lines, terminator_of
+from drivers.learning.line_lengths import lengths_of
 from drivers.learning.marks import Marks, marks_of
 from drivers.learning.mass_field import MassField, mass_field
 from drivers.learning.surroundings import (
     UnitFound,
     follows_digits,
-    lengths_of,
     sign_of,
     unit_of,
     words_of,

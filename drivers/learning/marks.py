@@ -7,6 +7,7 @@ changed: then ST and US count, as balances send them before the number (common p
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -78,17 +79,20 @@ def _ways(field: MassField) -> list[list[list[int]]]:
 
 
 def _found(rests: Sequence[Sequence[_Line]], ways: Sequence[Sequence[_Line]]) -> Marks:
+    at_rest = [_shares(group) for group in rests]
+    each_way = [_shares(way) for way in ways]
     on_ways = [line for way in ways for line in way]
-    every = [*on_ways, *(line for group in rests for line in group)]
+    in_motion = _shares(on_ways)
     moving_score: dict[_Feature, float] = {}
     stable_score: dict[_Feature, float] = {}
-    for feature in set[_Feature]().union(*every):
-        at_rest = [_share(feature, group) for group in rests]
-        in_motion = _share(feature, on_ways)
+    for feature in in_motion.keys() | set[_Feature]().union(*at_rest):
+        resting = [shares.get(feature, 0.0) for shares in at_rest]
+        moving_share = in_motion.get(feature, 0.0)
         # A clock shows each of its numbers once, perhaps on one of the ways.
-        each = [_share(feature, way) for way in ways] if _has_digit(feature) else [in_motion]
-        moving_score[feature] = min(each) - max(at_rest)
-        stable_score[feature] = min(at_rest) - in_motion
+        each = [shares.get(feature, 0.0) for shares in each_way] if _has_digit(feature) else []
+        moving_score[feature] = min([moving_share, *each]) - max(resting)
+        stable_score[feature] = min(resting) - moving_share
+    every = [*on_ways, *(line for group in rests for line in group)]
     moving, stable = _best(moving_score), _best(stable_score)
     if moving and not stable:
         stable = _opposite(stable_score, moving, every)
@@ -98,8 +102,10 @@ def _found(rests: Sequence[Sequence[_Line]], ways: Sequence[Sequence[_Line]]) ->
     return Marks(_mark(stable), _mark(moving), max(scores, default=0.0))
 
 
-def _share(feature: _Feature, lines: Sequence[_Line]) -> float:
-    return sum(feature in line for line in lines) / len(lines) if lines else 0.0
+def _shares(lines: Sequence[_Line]) -> dict[_Feature, float]:
+    """In what share of the lines each feature is."""
+    counts = Counter(feature for line in lines for feature in line)
+    return {feature: count / len(lines) for feature, count in counts.items()}
 
 
 def _best(scores: dict[_Feature, float]) -> _Feature | None:
@@ -152,8 +158,10 @@ def _mark(feature: _Feature | None) -> Mark | None:
 
 
 def _usual(lines: Sequence[_Line]) -> Marks:
+    shares = _shares(lines)
+
     def always(text: str) -> Mark | None:
         feature = (Place.BEFORE, text, None)
-        return _mark(feature) if _share(feature, lines) >= ALWAYS else None
+        return _mark(feature) if shares.get(feature, 0.0) >= ALWAYS else None
 
     return Marks(always(_USUAL_STABLE), always(_USUAL_MOVING))

@@ -53,11 +53,15 @@ class Rest:
 
 
 def rests_of(series: Series) -> list[Rest]:
-    """The rests in order; neighbours on the same level are one."""
+    """The rests in order; neighbours on the same level are one.
+
+    The first and the last may be short: who listens may have begun late or ended early.
+    """
     band = max(BAND_STEPS * series.step, BAND_SHARE * series.span)
     rests: list[Rest] = []
     for start, end in _level_stretches(series.values, 2 * band):
-        if end - start < LEAST_LINES or series.times[end - 1] - series.times[start] < LEAST_SECONDS:
+        at_an_edge = end - start >= 2 and (start == 0 or end == len(series.values))
+        if not at_an_edge and not _lasts(series, start, end):
             continue
         level = median(series.values[(start + end) // 2 : end])
         if rests and abs(rests[-1].level - level) <= band:
@@ -65,6 +69,11 @@ def rests_of(series: Series) -> list[Rest]:
             start, level = before.start, median(series.values[before.start : end])
         rests.append(Rest(start, end, level))
     return rests
+
+
+def _lasts(series: Series, start: int, end: int) -> bool:
+    long = series.times[end - 1] - series.times[start] >= LEAST_SECONDS
+    return long and end - start >= LEAST_LINES
 
 
 def _level_stretches(values: Sequence[float], width: float) -> list[tuple[int, int]]:

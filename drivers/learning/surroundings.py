@@ -1,8 +1,7 @@
-"""What stands around the mass: its unit, its sign, other words, and how long the lines are."""
+"""What stands around the mass: its unit, its sign, and other words."""
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Collection
 from dataclasses import dataclass
@@ -12,11 +11,9 @@ from drivers.learning.mass_field import MassField
 from drivers.line_shape import Place, SignPlace, UnitPlace
 from drivers.line_text import is_grouped, lone_signs, unit_named
 
-MOST_WORDS = 40
+MANY = 0.2
 _MOST = 0.8
 _HARDLY_ANY = 0.05
-_MOST_LENGTHS = 3
-_ZERO_FILLED = re.compile(r"0[0-9]")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,28 +68,17 @@ def sign_of(field: MassField) -> tuple[SignPlace, bool]:
     return (Place.AFTER if 2 * behind > len(lone) else Place.APART), False
 
 
-def lengths_of(field: MassField) -> tuple[int, ...]:
-    """The lengths that the lines have; empty unless they stay while the digits get more or fewer.
-
-    Else a longer number would make a longer line, which is nothing to be refused for.
-    """
-    lengths = Counter(len(line.sent) for line in field.lines)
-    at_rest = {len(field.lines[at].sent) for at in field.deep}
-    padded = any(_ZERO_FILLED.match(number.digits) for number in field.found)
-    sizes = {max(0, number.value.adjusted()) for number in field.found if number.value}
-    if len(lengths) > _MOST_LENGTHS or len(at_rest) > 1 or not (padded or len(sizes) > 1):
-        return ()
-    return tuple(sorted(lengths))
-
-
 def words_of(field: MassField, not_words: Collection[str]) -> tuple[str, ...]:
-    """Words with letters in the lines at rest, in order, but for ``not_words``."""
+    """Words with letters in many of the lines at rest, in order, but for ``not_words``.
+
+    Check characters that happen to be letters change too often to be among them.
+    """
     found: Counter[str] = Counter()
     for at in field.deep:
         before, after = words_beside(field.lines[at].text, field.found[at])
-        found.update({word.text for word in before + after if not word.text.isdigit()})
-    usual = [w for w, _ in found.most_common(MOST_WORDS) if any(c.isalpha() for c in w)]
-    return tuple(sorted(set(usual) - set(not_words)))
+        found.update({word.text for word in before + after})
+    usual = {word for word, count in found.items() if count > MANY * len(field.deep)}
+    return tuple(sorted(w for w in usual - set(not_words) if any(c.isalpha() for c in w)))
 
 
 def follows_digits(field: MassField) -> bool:

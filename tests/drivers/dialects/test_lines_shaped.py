@@ -89,6 +89,11 @@ def test_a_line_of_another_shape_is_none(line: str, traits: dict[str, Any]) -> N
     assert read_shaped(line, LineShape(name="it", **traits), None) is None
 
 
+@pytest.mark.parametrize("line", ["  12.30 g", "0.43386 oz", "  0.434 oz"])
+def test_the_unit_key_may_change_length_and_decimals(line: str) -> None:
+    assert told(line, lengths=(9,), decimals=2).obstacle is None
+
+
 def test_while_moving_the_unit_is_the_one_that_was_sent_last() -> None:
     assert mass("12.3", "oz", unit_lacks_while_moving=True) == "12.3 oz"
     assert mass("12.3", None, unit_lacks_while_moving=True) == "the number has no unit"

@@ -154,6 +154,25 @@ def test_a_mark_that_says_moving_too_long_is_found_all_the_same() -> None:
     assert (shape.stable and shape.stable.text, shape.moving and shape.moving.text) == ("ST", "US")
 
 
+@pytest.mark.parametrize("name", ["header, zeros", "unpadded", "two headers", "unit first"])
+def test_when_the_unit_key_is_pressed_the_new_unit_counts(name: str) -> None:
+    stream = Stream(KINDS[name], seed=23)
+    stream.put(99.99)
+    stream.run(3.0)
+    stream.device.press_unit(stream.now)  # kilograms
+    stream.device.press_unit(stream.now)
+    shown = stream.run(1.0)
+    last = readings(taught_once(name).shape, stream.packets)[-1]
+    assert (last.value, last.unit, last.reason) == (shown, "oz", None)
+
+
+@pytest.mark.parametrize(
+    "line", ["{t} {v:7.2f} g\r\n", "9:{s:02d} {v:7.2f} g\r\n", "{v:.2f} g {t}\r\n"]
+)
+def test_numbers_that_may_get_longer_leave_the_length_open(line: str) -> None:
+    assert learned(written(line)).shape.lengths == ()
+
+
 # Refused
 
 
