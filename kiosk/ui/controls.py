@@ -59,7 +59,9 @@ class Controls:
             self.desk.cover()
         elif event.kind is Person.AGAIN:
             self.desk.try_again()
-        elif event.kind is Person.HOME and self.desk.procedure is None:
+        elif event.kind is Person.HOME and (
+            self.desk.procedure is None or self.desk.failure is not None
+        ):
             self.desk.go_home()
         else:
             self.desk.press(event)

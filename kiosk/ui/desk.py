@@ -98,6 +98,11 @@ class Desk:
         """Why something could not be written down, None while all is well."""
         return self.notebook.failure
 
+    @property
+    def may_leave(self) -> bool:
+        """Whether a failure can be left behind without losing anything."""
+        return self.ready and self.notebook.droppable
+
     # The pan ---------------------------------------------------------------------------------
 
     def pan_event(self, event: PanEvent) -> None:
@@ -130,7 +135,14 @@ class Desk:
             self._changed()
 
     def go_home(self) -> None:
-        """Leave the choice of a pair or a material."""
+        """Leave the choice of a pair or a material, or what the records refuse for good."""
+        if self.failure is not None:
+            if not self.may_leave:
+                return
+            self.notebook.drop()
+            self._missed.clear()
+            self.procedure = None
+            self.open()  # the table as the records have it by now
         self.place = Place.HOME
         self._changed()
 

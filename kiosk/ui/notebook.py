@@ -1,7 +1,8 @@
 """The notebook: what the desk writes down and looks up, and what it may show meanwhile.
 
 While an answer of the writer is out, nothing new is shown, so that what stands on the screen is
-written down. A failure keeps what could not be done and does it again on request, in order.
+written down. A failure keeps what could not be done and does it again on request, in order; it may
+be dropped only if nothing captured is among it, or if that can never be kept as it is.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from kiosk.records.entries import (
     KeyMade,
     TryThrownAway,
 )
-from kiosk.records.errors import RecordsError
+from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.writer import Writer
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -26,6 +27,24 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 T = TypeVar("T")
+
+# What is to be kept does not fit what is kept by now: trying again cannot help.
+_NEVER_FITS = frozenset(
+    {
+        Problem.NUMBER_TAKEN,
+        Problem.NOT_OUT,
+        Problem.NO_TRY,
+        Problem.LETTER_TAKEN,
+        Problem.KEY_CLOSED,
+        Problem.NO_KEY,
+        Problem.NO_MASSES,
+        Problem.MASS_GONE,
+        Problem.GONE_ALREADY,
+        Problem.MIXED,
+        Problem.OTHER_CONTENT,
+        Problem.CONFLICT,
+    }
+)
 
 
 class Notebook:
@@ -38,6 +57,7 @@ class Notebook:
         self._changed = changed
         self._waiting = 0
         self._undone: list[Callable[[], None]] = []
+        self._at_stake = False  # something captured that can still be kept
 
     @property
     def up_to_date(self) -> bool:
@@ -48,7 +68,9 @@ class Notebook:
         """Take entries into what is known at the table, and keep them."""
         for entry in entries:
             self._note(entry)
-        self._request(lambda store: store.save(*entries), lambda _: self._written(entries))
+        self._request(
+            lambda store: store.save(*entries), lambda _: self._written(entries), captured=True
+        )
 
     def _written(self, entries: Sequence[Entry]) -> None:
         if self._facts.team and any(isinstance(entry, CupHandedIn) for entry in entries):
@@ -66,12 +88,27 @@ class Notebook:
 
     def try_again(self) -> None:
         """Do what could not be done before, in order."""
-        undone, self._undone = self._undone, []
-        self.failure = None
+        undone = self._undone
+        self._forget()
         for request in undone:
             request()
 
-    def _request(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+    @property
+    def droppable(self) -> bool:
+        """Whether what could not be done may be given up: no mass is lost by it."""
+        return self.failure is not None and not self._at_stake
+
+    def drop(self) -> None:
+        """Give up what could not be done."""
+        if self.droppable:
+            self._forget()
+
+    def _forget(self) -> None:
+        self._undone, self._at_stake, self.failure = [], False, None
+
+    def _request(
+        self, query: Callable[[Store], T], done: Callable[[T], None], *, captured: bool = False
+    ) -> None:
         self._waiting += 1
 
         def answered(value: T) -> None:
@@ -82,23 +119,29 @@ class Notebook:
         def failed(error: RecordsError) -> None:
             self._waiting -= 1
             self.failure = str(error)
-            self._undone.append(lambda: self._request(query, done))
+            self._at_stake |= captured and error.problem not in _NEVER_FITS
+            self._undone.append(lambda: self._request(query, done, captured=captured))
             self._changed()
 
         self._writer.ask(query, done=answered, failed=failed)
 
     def _read_tries(self, team: str) -> None:
         simulated = self._facts.simulated
+        self._waiting += 1
 
-        def done(errors: tuple[float, ...]) -> None:
-            self._facts.errors = errors
+        def answered(errors: tuple[float, ...] | None) -> None:
+            self._waiting -= 1
+            if errors is not None:  # else this try stands alone: no reason to stop anybody
+                self._facts.errors = errors
+            self._changed()
 
-        self._request(
+        self._writer.ask(
             lambda store: tuple(
                 error_percent(each.net, each.target)
                 for each in store.last_tries(team, simulated, TRIES_SHOWN)
             ),
-            done,
+            done=answered,
+            failed=lambda _: answered(None),
         )
 
     def _note(self, entry: Entry) -> None:

@@ -37,11 +37,20 @@ class HeldWriter:
     def answer(self) -> None:
         """Do all that was asked, and what is asked because of it."""
         while self._requests:
-            query, done, _ = self._requests.popleft()
-            done(query(self.store))
+            self.answer_one()
+
+    def answer_one(self) -> None:
+        """Do what was asked first."""
+        query, done, failed = self._requests.popleft()
+        try:
+            answer = query(self.store)
+        except RecordsError as error:
+            failed(error)
+        else:
+            done(answer)
 
     def fail(self, problem: Problem = Problem.FULL) -> None:
         """Refuse all that was asked."""
         for _ in range(self.asked):
             _, _, failed = self._requests.popleft()
-            failed(RecordsError(problem, where="records.sqlite"))
+            failed(RecordsError(problem, where="records.sqlite", count=99))

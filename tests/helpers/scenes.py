@@ -47,6 +47,22 @@ class SilentWriter:
     save = ask
 
 
+class RefusingWriter:
+    """Refuses every request at once, with the longest words."""
+
+    def __init__(self, problem: Problem) -> None:
+        self._error = RecordsError(
+            problem, where=LONG_PATH, detail="(sqlite3.OperationalError) disk I/O error",
+            number=99, letter="W", count=99,
+        )  # fmt: skip
+
+    def ask(
+        self, *_request: object, failed: Callable[[RecordsError], None], **_done: object
+    ) -> None:
+        """Refuse."""
+        failed(self._error)
+
+
 def cups(how_many: int) -> list[CupOut]:
     """Cups that are out, numbers up to 99."""
     return [
@@ -75,13 +91,16 @@ def facts(out: int = 0, **more: object) -> TableFacts:
 
 
 def desk(
-    table: TableFacts, procedure: Procedure | None = None, pan: PanMemory | None = None
+    table: TableFacts,
+    procedure: Procedure | None = None,
+    pan: PanMemory | None = None,
+    writer: object = None,
 ) -> Desk:
     """A desk at which that procedure runs."""
     made = Desk(
         facts=table,
         world=world(table.settings.rules),
-        writer=SilentWriter(),  # type: ignore[arg-type]  # as much of one as a scene needs
+        writer=writer or SilentWriter(),  # type: ignore[arg-type]  # as much as a scene needs
         weigh_again=lambda: None,
         changed=lambda: None,
     )
@@ -334,11 +353,17 @@ def restless(out: int) -> Scene:
 
 
 def failing(problem: Problem) -> Scene:
-    made = desk(facts(3), weigh_empty(3))
-    made.notebook.failure = str(
-        RecordsError(problem, where=LONG_PATH, detail="(sqlite3.OperationalError) disk I/O error",
-                     number=99, letter="W", count=99)
-    )  # fmt: skip
+    """An empty cup was captured, and the records refuse it for that reason."""
+    made = desk(facts(3), weigh_empty(3), writer=RefusingWriter(problem))
+    for event in (PLACED, settled("112.3")):
+        made.pan_event(event)
+    return scene(made)
+
+
+def refusing_to_say() -> Scene:
+    """No number can be had for the next cup."""
+    made = desk(facts(3), writer=RefusingWriter(Problem.ALL_OUT))
+    made.team_chosen(LONG_TEAMS[16])
     return scene(made)
 
 
@@ -373,6 +398,7 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
     for lost in Reason:
         yield f"lost: {lost}", lambda r=lost: hindered(Hindrance.UNPLUGGED, MANY, lost=r)
     yield "hindered: key", hindered_key
+    yield "failing: a question", refusing_to_say
     yield "hindered: back", lambda: hindered(Hindrance.UNPLUGGED, MANY, flowing=True)
     for problem in Problem:
         yield f"failing: {problem}", lambda p=problem: failing(p)

@@ -8,6 +8,7 @@ from contextlib import closing, contextmanager
 
 from sqlalchemy import Engine, event
 
+from kiosk.evidence import Source
 from kiosk.records.store import Store
 from tests.helpers.recorded import cup_taken
 
@@ -17,9 +18,9 @@ def pragma(where: str, name: str) -> object:
         return file.execute(f"PRAGMA {name}").fetchone()[0]
 
 
-def some_records(where: str, cups: int = 30) -> None:
+def some_records(where: str, cups: int = 30, source: Source = Source.BALANCE) -> None:
     store = Store(where)
-    store.save(*(cup_taken(number) for number in range(1, cups + 1)))
+    store.save(*(cup_taken(number, source=source) for number in range(1, cups + 1)))
     store.close()
 
 

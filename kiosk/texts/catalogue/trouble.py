@@ -47,6 +47,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "restless.4": "Static? Touch metal first.",
     "records.again": "Try again",
     "records.title": "Not written down yet.",
+    "records.stopped": "That did not work.",
     "records.body": "Tell the coach. Nothing more is weighed.",
     "records.then": "Then try again: nothing is lost yet.",
     "records.opening": "The records are being opened.",

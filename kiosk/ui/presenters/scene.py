@@ -75,7 +75,8 @@ def scene_of(
 def _sheet(desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None) -> SheetView:
     facts, procedure = desk.facts, desk.procedure
     if desk.failure is not None:
-        return failure_view(desk.failure)
+        home = home_button() if desk.may_leave else None
+        return failure_view(desk.failure, at_stake=not desk.notebook.droppable, home=home)
     if procedure is None:
         if desk.place is Place.TEAMS:
             return teams_view(facts)

@@ -84,12 +84,14 @@ def restless_view(facts: TableFacts, *, home: ButtonView | None) -> TroubleView:
     )
 
 
-def failure_view(why: str) -> MessageView:
-    """Something captured could not be written down."""
+def failure_view(why: str, *, at_stake: bool, home: ButtonView | None) -> MessageView:
+    """The records could not do something; `at_stake` if something captured hangs on it."""
+    more = (say("records.body"), say("records.then")) if at_stake else ()
     return MessageView(
-        title=say("records.title"),
-        lines=(why, say("records.body"), say("records.then")),
+        title=say("records.title" if at_stake else "records.stopped"),
+        lines=(why, *more),
         main=button(say("records.again"), Person.AGAIN, sign="again"),
+        home=home,
     )
 
 

@@ -22,6 +22,8 @@ HOME = button("Home", Person.HOME)
 class Heard:
     """Stands in for a desk: notes what reaches it."""
 
+    failure: str | None = None
+
     def __init__(self, procedure: object = None, place: Place = Place.HOME) -> None:
         self.procedure = procedure
         self.place = place
@@ -75,6 +77,13 @@ def test_other_presses_are_for_the_procedure() -> None:
 
 def test_home_without_a_procedure_leads_to_the_table() -> None:
     made, desk = controls()
+    made.press(press(Person.HOME))
+    assert desk.calls == [("go_home",)]
+
+
+def test_home_beside_a_failure_is_for_the_desk() -> None:
+    made, desk = controls(weigh_empty())
+    desk.failure = "All numbers are out."
     made.press(press(Person.HOME))
     assert desk.calls == [("go_home",)]
 

@@ -18,6 +18,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import new_id
+from kiosk.records.errors import Problem
 from kiosk.records.store import Store
 from kiosk.ui.desk import Desk, Place
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -408,6 +409,57 @@ def test_a_material_that_is_not_remembered_stops_nobody(table: Table) -> None:
     table.writer.fail()
     assert (table.desk.failure, table.desk.place) == (None, Place.TEAMS)
     assert table.desk.facts.material == "beads"
+
+
+# When the records refuse for good -------------------------------------------------------------
+
+
+def test_a_question_that_cannot_be_answered_may_be_left(table: Table) -> None:
+    table.desk.fill_cup()
+    table.desk.team_chosen("Heron")
+    table.writer.fail(Problem.ALL_OUT)
+    table.desk.go_home()
+    table.writer.answer()
+    assert (table.desk.failure, table.desk.place) == (None, Place.HOME)
+
+
+def test_what_can_still_be_kept_is_not_left(table: Table) -> None:
+    failing(table)
+    table.desk.go_home()
+    assert table.desk.failure is not None
+    assert not table.desk.may_leave
+
+
+def test_what_can_never_be_kept_is_left_and_the_table_looked_at_anew(table: Table) -> None:
+    other = Table(table.writer.store)
+    other.desk.open()
+    other.writer.answer()
+    table.team("Heron")
+    other.take_cup("Wren")
+    table.happens(PLACED, settled("12.3"))
+    assert table.desk.failure is not None
+    table.desk.go_home()
+    table.writer.answer()
+    assert (table.desk.failure, table.desk.procedure) == (None, None)
+    assert [cup.team for cup in table.desk.facts.cups] == ["Wren"]
+
+
+def test_records_that_never_opened_cannot_be_left(closed: Table) -> None:
+    closed.desk.open()
+    closed.writer.fail(Problem.DAMAGED)
+    closed.desk.go_home()
+    assert closed.desk.failure is not None
+
+
+def test_tries_that_cannot_be_read_stop_nobody(table: Table) -> None:
+    table.take_cup()
+    table.desk.hand_in(1)
+    table.desk.pan_event(PLACED)
+    table.desk.pan_event(settled("105.7"))
+    table.writer.answer_one()
+    table.writer.fail()
+    assert (table.desk.failure, table.state) == (None, HandInState.SCORED)
+    assert table.desk.facts.errors == (pytest.approx(-6.6),)
 
 
 # Telling -------------------------------------------------------------------------------------

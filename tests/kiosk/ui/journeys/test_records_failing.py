@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pytest
 
+from kiosk.evidence import Source
 from kiosk.procedures.count_samples import SamplesState
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.store import Store
 from tests.helpers.journey import Journey
 from tests.helpers.key_hands import KeyHands
+from tests.helpers.sqlite_files import some_records
 
 EMPTY_G, FILLED_G = 12.3, 105.7
 REST_S = 2.0
@@ -216,14 +218,50 @@ def test_after_a_full_disk_the_score_is_among_the_last_tries(
     assert [round(error) for error in journey.score.errors] == [-7]
 
 
-def test_a_number_that_cannot_be_read_is_asked_for_again(journey: Journey, drive: Drive) -> None:
+def fail_to_get_a_number(journey: Journey, drive: Drive) -> None:
     journey.tap("Fill a cup")
     drive.pull()
     journey.tap("Heron")
-    journey.until_title("Not written down yet.")
+    journey.until_title("That did not work.")
+
+
+def test_a_number_that_cannot_be_read_is_asked_for_again(journey: Journey, drive: Drive) -> None:
+    fail_to_get_a_number(journey, drive)
     drive.put_back()
     journey.tap("Try again")
     journey.until_screen("put on")
+
+
+def test_where_nothing_was_captured_home_leads_home(journey: Journey, drive: Drive) -> None:
+    fail_to_get_a_number(journey, drive)
+    drive.put_back()
+    journey.tap("Home")
+    journey.until_screen("home")
+
+
+def test_with_all_numbers_out_cups_can_still_be_handed_in(start: Callable[..., Journey]) -> None:
+    journey = start()
+    some_records(str(journey.records), cups=99, source=Source.SIMULATED)
+    journey = start()
+    journey.tap("Fill a cup")
+    journey.tap("Wren")
+    journey.until_title("That did not work.")
+    assert "All 99 cup numbers are out." in journey.seen
+    journey.tap("Home")
+    journey.tap("1")
+    journey.put(FILLED_G)
+    journey.until_screen("score")
+
+
+def test_a_number_that_another_kiosk_took_meanwhile_is_told_and_left(journey: Journey) -> None:
+    journey.ask_for_cup()
+    some_records(str(journey.records), cups=1, source=Source.SIMULATED)
+    journey.put(EMPTY_G)
+    journey.until_title("That did not work.")
+    assert "Cup 1 is out already." in journey.seen
+    journey.tap("Home")
+    journey.until_screen("home")
+    assert [cup.number for cup in journey.desk.facts.cups] == [1]
 
 
 def test_a_score_written_late_is_shown_though_the_next_cup_lies_there(

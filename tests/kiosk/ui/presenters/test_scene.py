@@ -8,17 +8,20 @@ from kiosk.procedures.fill_container import ContainerState
 from kiosk.procedures.hand_in import HandInState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.weigh_empty import WeighEmptyState
+from kiosk.records.errors import Problem
 from kiosk.ui.desk import Place
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.weighing.pan_watch import PanPhase, PanState
-from tests.helpers.pan import PLACED, feed
+from tests.helpers.pan import LOST, PLACED, feed, settled
 from tests.helpers.scenes import (
+    RefusingWriter,
     desk,
     facts,
     in_container,
     in_hand_in,
     in_weigh_empty,
     of_container,
+    refusing_to_say,
     sampled,
     scene,
     started,
@@ -48,10 +51,17 @@ def test_without_a_procedure_the_place_is_shown(place: Place, screen: str) -> No
 
 def test_what_cannot_be_written_down_comes_before_everything_else() -> None:
     procedure = weigh_empty()
-    procedure.pan.hindrance = Hindrance.UNPLUGGED
-    made = desk(facts(), procedure)
-    made.notebook.failure = "The disk is full."
-    assert scene(made).sheet.title == "Not written down yet."
+    made = desk(facts(), procedure, writer=RefusingWriter(Problem.FULL))
+    for event in (PLACED, settled("12.3"), LOST):
+        made.pan_event(event)
+    sheet = scene(made).sheet
+    assert (sheet.title, sheet.home) == ("Not written down yet.", None)
+
+
+def test_a_question_that_the_records_refuse_can_be_left() -> None:
+    sheet = refusing_to_say().sheet
+    assert sheet.title == "That did not work."
+    assert sheet.home is not None
 
 
 def test_a_hindrance_comes_before_the_step() -> None:

@@ -128,8 +128,13 @@ def test_a_restless_pan_gets_its_causes_named_hands_first() -> None:
 
 
 def test_a_failure_says_why_and_offers_to_try_again() -> None:
-    view = failure_view("The disk is full.")
+    view = failure_view("The disk is full.", at_stake=True, home=None)
+    assert view.title == "Not written down yet."
     assert view.lines[0] == "The disk is full."
     assert view.main is not None
     assert (view.main.text, view.main.says) == ("Try again", press(Person.AGAIN))
-    assert view.home is None
+
+
+def test_where_nothing_is_at_stake_nobody_is_alarmed() -> None:
+    view = failure_view("All numbers are out.", at_stake=False, home=None)
+    assert (view.title, view.lines) == ("That did not work.", ("All numbers are out.",))
