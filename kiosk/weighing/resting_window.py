@@ -18,6 +18,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kiosk.weighing.approach import remainder
+from kiosk.weighing.hover import hovering_since
+from kiosk.weighing.stretch import Stretch
 from kiosk.weighing.trace import Sample
 
 LEAST_READINGS = 5
@@ -27,7 +29,7 @@ SECONDS_FOR_NOISE = 0.45  # more, for each division of scatter ...
 QUIET_SCATTER = 0.9  # ... beyond this
 MOST_MORE_READINGS = 4
 NOISY = 0.6  # known to scatter so much: two readings more, and one more for each time as much
-NOISY_SECONDS = 0.06
+NOISY_SECONDS = 0.04
 LONGEST_SECONDS = 10.0
 WIDEST = 9.0  # six standard deviations of the noisiest balance that still is one
 NOISIEST = 2.3  # scatter of a few readings of that balance
@@ -35,9 +37,9 @@ QUIET_RANGE = 1.0  # two neighbouring values
 SCATTER_FACTOR = 2.2  # a few readings' scatter against the known one
 UNKNOWN_NOISE = 0.2  # taken for granted before anything is known
 ROUNDING_NOISE = 0.3  # of a display that flickers between two values
-SWING_DIVISIONS = 3.5
-SWING_RANGES = 1.2
-LONGEST_AFTER_SWINGS = 1.5
+HOVER_SECONDS = 0.5  # of a hand that lets go slowly
+HOVER_MOST_SECONDS = 2.0
+HOVER_MOST_INTERVALS = 8
 LATER_DIVISIONS = 0.45  # the later half may be that far from the reading for the record ...
 LATER_NOISES = 0.7  # ... and that many standard deviations of its mean
 OFF_DIVISIONS = 0.5  # where the reading goes may be that far off ...
@@ -51,18 +53,18 @@ class Demands:
     """What this moment asks of a window.
 
     ``noise`` is the known one in divisions, None while unknown: then ``presumed`` must do;
-    ``doubt`` says by which factor the known one may have grown since. ``swings`` are moments
-    and heights of what the load did before.
-    ``hurry`` is True when a trusted flag says stable.
+    ``doubt`` says by which factor the known one may have grown since. ``repeat_interval`` is the
+    time between new values where each comes more than once, else 0. ``more_readings`` is what the
+    balance's own word adds, or takes off.
     """
 
     noise: float | None = None
     presumed: float = 0.0
     doubt: float = 1.0
-    swings: Sequence[tuple[float, float]] = ()
+    restless_since: float = -math.inf
     repeat_interval: float = 0.0
     longest_gap: float = 1.0
-    hurry: bool = False
+    more_readings: int = 0
 
     @property
     def likely_noise(self) -> float:
@@ -82,7 +84,8 @@ class Window:
 
 def resting_window(samples: Sequence[Sample], demands: Demands) -> Window | None:
     """The shortest stretch up to the newest reading that satisfies ``demands``, if it rests."""
-    stretch = _Stretch(samples[-1])
+    stretch = Stretch(samples[-1])
+    since: float | None = None  # the load has hovered
     for size in range(1, len(samples) + 1):
         sample = samples[-size]
         if size > 1 and samples[1 - size].at - sample.at > demands.longest_gap:
@@ -90,92 +93,45 @@ def resting_window(samples: Sequence[Sample], demands: Demands) -> Window | None
         stretch.add(sample)
         if stretch.range > WIDEST or stretch.seconds > LONGEST_SECONDS:
             return None
-        if _long_enough(stretch, demands) and _level(stretch, demands):
+        if not (_long_enough(stretch, demands) and _level(stretch, demands)):
+            continue
+        if since is None:
+            since = _hovering_since(samples, stretch, demands)
+        if _outlasts(stretch, since):
             window = _window(samples, stretch)
             return window if _arrived(samples, window, stretch, demands) else None
     return None
 
 
-class _Stretch:
-    """Running sums over the newest readings, relative to the very newest."""
-
-    def __init__(self, newest: Sample) -> None:
-        self.newest = newest
-        self.size = 0
-        self.seconds = 0.0
-        self._low = self._high = self._last = 0.0
-        self._t = self._y = self._tt = self._ty = self._yy = self._jumps = 0.0
-
-    def add(self, sample: Sample) -> None:
-        t, y = sample.at - self.newest.at, sample.y - self.newest.y
-        self.size += 1
-        self.seconds = -t
-        self._low, self._high = min(self._low, y), max(self._high, y)
-        self._t += t
-        self._y += y
-        self._tt += t * t
-        self._ty += t * y
-        self._yy += y * y
-        self._jumps += (y - self._last) ** 2
-        self._last = y
-
-    @property
-    def range(self) -> float:
-        return self._high - self._low
-
-    @property
-    def mean(self) -> float:
-        return self.newest.y + self._y / self.size
-
-    @property
-    def middle(self) -> float:
-        return self.newest.at + self._t / self.size
-
-    @property
-    def scatter(self) -> float:
-        """Standard deviation."""
-        squares = self._yy - self._y * self._y / self.size
-        return math.sqrt(max(0.0, squares) / (self.size - 1))
-
-    @property
-    def jump(self) -> float:
-        """Root mean square of the difference of neighbours: sqrt(2) times white noise."""
-        return math.sqrt(self._jumps / (self.size - 1))
-
-    @property
-    def climb(self) -> float:
-        """Slope by least squares times the length in seconds."""
-        spread = self._tt - self._t * self._t / self.size
-        slope = (self._ty - self._t * self._y / self.size) / spread if spread else 0.0
-        return slope * self.seconds
+def _hovering_since(samples: Sequence[Sample], stretch: Stretch, demands: Demands) -> float:
+    return hovering_since(samples, stretch.mean, demands.likely_noise, demands.restless_since)
 
 
-def _long_enough(stretch: _Stretch, demands: Demands) -> bool:
+def _outlasts(stretch: Stretch, since: float) -> bool:
+    """A load that hovered must be still for as long as that took."""
+    hovered = stretch.newest.at - stretch.seconds - since
+    if hovered <= HOVER_SECONDS:
+        return True
+    interval = stretch.seconds / (stretch.size - 1)
+    longest = max(HOVER_MOST_SECONDS, HOVER_MOST_INTERVALS * interval)
+    return stretch.seconds >= min(hovered, longest) - _HAIR
+
+
+def _long_enough(stretch: Stretch, demands: Demands) -> bool:
     seen = max(0, min(MOST_MORE_READINGS, math.ceil(stretch.range - _HAIR) - 1))
     likely = demands.likely_noise
     noisy = 0 if likely < NOISY else 1 + int(likely / NOISY)
-    hurry = 1 if demands.hurry else 0
-    more = max(seen, noisy) - hurry
+    more = max(seen, noisy) + demands.more_readings
     if stretch.size < LEAST_READINGS + more:
         return False
-    seconds = LEAST_SECONDS * (1 + NOISY_SECONDS * noisy - hurry / LEAST_READINGS)
-    seconds = max(
-        seconds,
-        (LEAST_NEW_INTERVALS + more) * demands.repeat_interval,
-        _after_swings(stretch, demands.swings),
-    )
-    noise = max(0.0, stretch.scatter - QUIET_SCATTER)
+    least = LEAST_SECONDS * (1 + NOISY_SECONDS * noisy + demands.more_readings / LEAST_READINGS)
+    new_values = (LEAST_NEW_INTERVALS + more) * demands.repeat_interval
+    seconds = max(least, new_values)
+    noise = max(0.0, max(stretch.scatter, likely) - QUIET_SCATTER)  # quiet by luck is not quiet
     return stretch.seconds >= seconds + SECONDS_FOR_NOISE * noise - _HAIR
 
 
-def _after_swings(stretch: _Stretch, swings: Sequence[tuple[float, float]]) -> float:
-    """A load that was swung about must be still for as long as that took."""
-    noticeable = SWING_DIVISIONS + SWING_RANGES * stretch.range
-    first = next((at for at, height in swings if height > noticeable), stretch.newest.at)
-    return min(LONGEST_AFTER_SWINGS, (stretch.newest.at - first) / 2)
-
-
-def _level(stretch: _Stretch, demands: Demands) -> bool:
+def _level(stretch: Stretch, demands: Demands) -> bool:
     if stretch.range <= QUIET_RANGE + _HAIR:
         return True
     scatter, most = stretch.scatter, NOISIEST
@@ -183,22 +139,20 @@ def _level(stretch: _Stretch, demands: Demands) -> bool:
         known = SCATTER_FACTOR * max(ROUNDING_NOISE, demands.noise)
         most = min(most, known * demands.doubt)
     error = scatter * math.sqrt(12 / stretch.size)  # of the climb
-    least_jump = (1.0 if stretch.size >= 8 else 0.84) * scatter / demands.doubt
+    least_jump = (1.2 if stretch.size >= 8 else 0.84) * scatter / demands.doubt
     return (
         scatter <= most and abs(stretch.climb) <= 1.3 + 0.8 * error and stretch.jump >= least_jump
     )
 
 
-def _window(samples: Sequence[Sample], stretch: _Stretch) -> Window:
+def _window(samples: Sequence[Sample], stretch: Stretch) -> Window:
     mean = stretch.mean
     inside = [samples[-place] for place in range(1, stretch.size + 1)]
     shown = min(inside, key=lambda sample: abs(sample.y - mean))
     return Window(shown=shown, mean=mean, scatter=stretch.scatter, size=stretch.size)
 
 
-def _arrived(
-    samples: Sequence[Sample], window: Window, stretch: _Stretch, demands: Demands
-) -> bool:
+def _arrived(samples: Sequence[Sample], window: Window, stretch: Stretch, demands: Demands) -> bool:
     """Whether the reading for the record is where the reading goes."""
     noise = max(demands.likely_noise, min(stretch.scatter, stretch.jump / math.sqrt(2)))
     half = window.size // 2

@@ -79,7 +79,7 @@ class Settling:
         if reading.at <= self._from:
             return None, None
         sample = Sample(reading.at, float(reading.grams) / self._step, reading.stable, reading)
-        self._trace.append(sample, self._noise.level or 0.0)
+        self._trace.append(sample)
         if self.rest is not None:
             return None, self._watch(self.rest, sample)
         if self._restless_since is None:
@@ -131,10 +131,10 @@ class Settling:
             noise=self._noise.level,
             presumed=min(MOST_PRESUMED, self._trace.presumed_noise),
             doubt=max(1.0, self.restless_for(sample.at) / DOUBT_SECONDS),
-            swings=self._trace.undamped_swings(sample.at),
+            restless_since=self._restless_since or 0.0,
             repeat_interval=self._trace.repeat_interval,
             longest_gap=max(GAP_SECONDS, GAP_INTERVALS * self._trace.interval),
-            hurry=sample.stable is True and self._trust.trusted,
+            more_readings=self._trust.more_readings(sample.stable),
         )
 
     def _begin_rest(self, window: Window) -> Rest:

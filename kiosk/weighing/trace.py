@@ -1,4 +1,4 @@
-"""The recent past of a pan: readings in divisions, their pace, and how the load swung."""
+"""The recent past of a pan: readings in divisions, and the pace at which they come."""
 
 from __future__ import annotations
 
@@ -12,11 +12,7 @@ MEMORY_SECONDS = 14.0
 MEMORY_READINGS = 300
 ZIGZAG_READINGS = 17
 LEAST_BENDS = 5
-SWINGS_SECONDS = 3.0
-SWING_DIVISIONS = 2.5
 MOVING_DIVISIONS = 4.0
-LOAD_DIVISIONS = 60.0  # a swing that large is a load that comes or goes, and a new story
-UNDAMPED = 0.85  # a swing as large as that share of the one before it does not die down
 REPEATS = 1.5  # changes that many reading intervals apart: the balance is asked too often
 
 
@@ -31,35 +27,31 @@ class Sample:
 
 
 class Trace:
-    """The last eight seconds of readings, oldest first in ``samples``."""
+    """The readings of the last seconds, oldest first in ``samples``."""
 
     def __init__(self) -> None:
         self.samples: deque[Sample] = deque(maxlen=MEMORY_READINGS)
         self._intervals: deque[float] = deque(maxlen=9)
         self._changes: deque[float] = deque(maxlen=9)
         self._changed_at: float | None = None
-        self._swings = _Swings()
 
-    def append(self, sample: Sample, noise: float) -> None:
-        """Take in the newest reading; ``noise`` in divisions tells swings from noise."""
+    def append(self, sample: Sample) -> None:
+        """Take in the newest reading."""
         if self.samples:
             self._learn_pace(self.samples[-1], sample)
         self.samples.append(sample)
         while sample.at - self.samples[0].at > MEMORY_SECONDS:
             self.samples.popleft()
-        self._swings.follow(sample.at, sample.y, SWING_DIVISIONS + 4 * noise)
 
     def clear(self) -> None:
         """Forget the readings; the pace of this balance stays known."""
         self.samples.clear()
         self._changed_at = None
-        self._swings = _Swings()
 
     def rescale(self, factor: float) -> None:
         """The division has become ``factor`` times smaller."""
         for sample in self.samples:
             sample.y *= factor
-        self._swings = _Swings()
 
     @property
     def interval(self) -> float:
@@ -89,13 +81,6 @@ class Trace:
         between = median(self._changes)
         return between if between > REPEATS * self.interval else 0.0
 
-    def undamped_swings(self, now: float) -> list[tuple[float, float]]:
-        """Times and heights of the swings of the last three seconds that did not die down.
-
-        A ringing pan has none of them: a hand leaves them.
-        """
-        return self._swings.undamped(now - SWINGS_SECONDS)
-
     def _learn_pace(self, last: Sample, new: Sample) -> None:
         self._intervals.append(new.at - last.at)
         change = abs(new.y - last.y)
@@ -108,33 +93,3 @@ class Trace:
 
     def _stood_still(self, now: float) -> bool:
         return self._changed_at is not None and now - self._changed_at > 4 * self.interval
-
-
-class _Swings:
-    """The turning points of the reading, each more than a given height from the last."""
-
-    def __init__(self) -> None:
-        self._turn: float | None = None  # the last turning point
-        self._end = 0.0  # the farthest point since
-        self._height = 0.0  # of the last finished swing
-        self._undamped: deque[tuple[float, float]] = deque(maxlen=32)
-
-    def follow(self, at: float, y: float, least: float) -> None:
-        if self._turn is None:
-            self._turn = self._end = y
-            return
-        if abs(y - self._turn) > abs(self._end - self._turn) and (
-            (y - self._turn) * (self._end - self._turn) >= 0
-        ):
-            self._end = y
-        elif abs(y - self._end) > least:
-            height = abs(self._end - self._turn)
-            if height > LOAD_DIVISIONS:
-                self._undamped.clear()
-            elif self._height and height >= UNDAMPED * self._height:
-                self._undamped.append((at, height))
-            self._height = height
-            self._turn, self._end = self._end, y
-
-    def undamped(self, since: float) -> list[tuple[float, float]]:
-        return [swing for swing in self._undamped if swing[0] >= since]
