@@ -37,8 +37,9 @@ class Trouble(StrEnum):
 class PanEvent:
     """One thing that happened on the pan at monotonic second ``at``.
 
-    ``reading`` is given with SETTLED: the reading that the balance showed, nearest to the mean of
-    the resting window, with its frame. ``readability`` is in grams, None while unknown.
+    ``reading`` is given with SETTLED, and with PAN_EMPTY where the zero was seen to rest: the
+    reading that the balance showed, nearest to the mean of the resting window, with its frame.
+    ``readability`` is in grams, None while unknown.
     ``trouble`` is given with UNREADABLE and SILENT.
     """
 
@@ -52,4 +53,6 @@ class PanEvent:
     @property
     def grams(self) -> Decimal | None:
         """The settled mass in grams as shown, None for every other event."""
-        return None if self.reading is None else self.reading.grams
+        if self.kind is not PanKind.SETTLED or self.reading is None:
+            return None
+        return self.reading.grams

@@ -240,12 +240,12 @@ class PanWatch:
         self._settling.set_step(self._step)
 
     def _event(self, kind: PanKind, at: float, rest: Rest | None = None) -> PanEvent:
-        settled = rest is not None and kind is PanKind.SETTLED
+        rests = rest is not None and kind in (PanKind.SETTLED, PanKind.PAN_EMPTY)
         told = kind in (PanKind.UNREADABLE, PanKind.SILENT)
         return PanEvent(
             kind=kind,
             at=at,
-            reading=rest.reading if settled and rest is not None else None,
+            reading=rest.reading if rests and rest is not None else None,
             readability=self._step,
             source=self._source,
             trouble=self._trouble if told else None,

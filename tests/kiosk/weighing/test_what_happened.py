@@ -175,3 +175,12 @@ def test_the_balances_own_word_on_its_step_counts() -> None:
     balance.watch.identified(Decimal("0.5"), Decimal(2000))
     balance.shows("12.5", 3.0)
     assert balance.watch.state.readability == Decimal("0.5")
+
+
+def test_an_empty_pan_tells_where_its_zero_rests_and_settles_no_mass(stream: Stream) -> None:
+    stream.shows("50.0", 3.0)
+    emptied = stream.shows("-0.1", 3.0)[-1]
+    assert emptied.kind is PanKind.PAN_EMPTY
+    assert emptied.reading is not None
+    assert emptied.reading.grams == Decimal("-0.1")
+    assert emptied.grams is None
