@@ -75,6 +75,11 @@ def known_dialects() -> tuple[str, ...]:
     return tuple(sorted(_MAKERS))
 
 
+def kept_names() -> tuple[str, ...]:
+    """The names of the shapes that are kept, in order."""
+    return tuple(name for kept in _kept for name in kept.names() if name not in _MAKERS)
+
+
 def make_dialect(name: str, balance_name: str) -> Dialect:
     """A new dialect by name; its readings carry ``balance_name``.
 
@@ -86,8 +91,7 @@ def make_dialect(name: str, balance_name: str) -> Dialect:
     shape = _shape(name)
     if shape is not None:
         return Lines(balance_name, shape)
-    learned = [other for kept in _kept for other in kept.names() if other not in _MAKERS]
-    known = ", ".join([*known_dialects(), *learned])
+    known = ", ".join([*known_dialects(), *kept_names()])
     raise BadAddress(f"there is no dialect called {name!r}; known are: {known}")
 
 

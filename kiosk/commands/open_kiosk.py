@@ -7,7 +7,7 @@ import os
 import re
 import sys
 
-from drivers.balance import open_balance, usual_dialect
+from drivers.balance import open_balance
 from drivers.errors import BadAddress
 from kiosk.commands.console import BadInputError, complain
 from kiosk.commands.settings_file import read_settings
@@ -15,7 +15,7 @@ from kiosk.commands.shapes import use_kept_shapes
 from kiosk.texts import say
 
 HELP: str = say("kiosk.help")
-SIMULATED = "simulated"
+SIMULATED, AUTO = "simulated", "auto"  # as kiosk.ui.connection calls them, which brings ports
 DEFAULT_SIZE = (1024, 600)
 SMALLEST = (640, 384)
 
@@ -48,8 +48,8 @@ def run(options: argparse.Namespace) -> int:
     """Open the kiosk; 0 when it was closed, 1 when no window can be opened."""
     settings = read_settings()
     use_kept_shapes()
-    dialect = options.dialect or usual_dialect(options.scale)
-    check_scale(options.scale, dialect, options.port_settings)
+    if options.scale != AUTO:
+        check_scale(options.scale, options.dialect, options.port_settings)
     unseen = not has_display()
     if unseen:
         complain(say("kiosk.unseen"))
@@ -63,7 +63,7 @@ def run(options: argparse.Namespace) -> int:
         return Kiosk(
             scale=options.scale,
             settings=settings,
-            dialect=dialect,
+            dialect=options.dialect,
             port_settings=options.port_settings,
             records=options.records,
         )
@@ -72,7 +72,7 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def check_scale(where: str, dialect: str, port_settings: str | None) -> None:
+def check_scale(where: str, dialect: str | None, port_settings: str | None) -> None:
     """Raise BadInputError for words that name no balance, before any window stands."""
     try:
         open_balance(

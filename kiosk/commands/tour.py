@@ -69,7 +69,8 @@ def run(options: argparse.Namespace) -> int:
 @contextmanager
 def _walker(width: int, height: int, records: str | None) -> Iterator[Walker]:
     from drivers.simulated.table import simulated_table
-    from kiosk.ui.kiosk import SIMULATED, Kiosk
+    from kiosk.ui.connection import SIMULATED
+    from kiosk.ui.kiosk import Kiosk
     from kiosk.ui.walk import ManualTime, Walker, open_window
 
     clock = ManualTime()

@@ -45,6 +45,9 @@ class Person(StrEnum):
     PIECES = "pieces"  # value: how many pieces a sample has from now on
     AGAIN = "again"  # write down what could not be written down; no procedure hears of it
     COVER = "cover"  # cover or show the big number; no procedure hears of it
+    CHECK = "check"  # check the scale; no procedure hears of it
+    OTHER_SCALE = "other scale"  # choose another one; no procedure hears of it
+    TEACH = "teach"  # learn how the scale speaks; no procedure hears of it
     THINGS = "things"  # lay the things of the simulated table out; no procedure hears of it
 
 

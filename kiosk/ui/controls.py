@@ -57,6 +57,8 @@ class Controls:
             self.bench.pull_out()
         elif event.kind is Person.COVER:
             self.desk.cover()
+        elif event.kind is Person.OTHER_SCALE:
+            self.desk.other_scales()
         elif event.kind is Person.AGAIN:
             self.desk.try_again()
         elif event.kind is Person.HOME and (
@@ -72,6 +74,8 @@ class Controls:
             self.desk.press(PersonEvent(Person.CHOOSE, value))
         elif self.desk.place is Place.MATERIALS:
             self.desk.material_chosen(value)
+        elif self.desk.place is Place.SCALES:
+            self.desk.scale_chosen(value)
         else:
             self.desk.team_chosen(value)
 
@@ -81,6 +85,8 @@ class Controls:
             self.desk.press(PersonEvent(Person.HOME))
         elif self.desk.place is Place.MATERIALS:
             self.desk.fill_cup()
+        elif self.desk.place is Place.SCALES:
+            self.desk.open_scale()
         else:
             self.desk.go_home()
 
@@ -95,6 +101,10 @@ class Controls:
     def make_count_key(self) -> None:
         """A drawer was tapped."""
         self.desk.make_count_key()
+
+    def open_scale(self) -> None:
+        """A drawer was tapped."""
+        self.desk.open_scale()
 
     def throw_away(self) -> None:
         """A drawer was tapped."""

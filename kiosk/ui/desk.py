@@ -28,7 +28,9 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import CupOut, Entry
 from kiosk.records.writer import Writer
 from kiosk.ui.notebook import Notebook
+from kiosk.ui.presenters.scale_views import LOOK_AGAIN
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
 if TYPE_CHECKING:
@@ -44,6 +46,8 @@ class Place(Enum):
     HOME = "home"
     TEAMS = "teams"
     MATERIALS = "materials"
+    SCALE = "scale"
+    SCALES = "scales"
 
 
 class Desk:
@@ -67,6 +71,7 @@ class Desk:
         self.ready = False
         self._weigh_again = weigh_again
         self._changed = changed
+        self.drawer: ScaleDrawer | None = None
         self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
 
     # Opening ---------------------------------------------------------------------------------
@@ -211,6 +216,40 @@ class Desk:
         """The coach takes a cup off the list that will not come back."""
         if self._free() and self.facts.cups:
             self._start(ThrowAway(self.world, cups=self.facts.cups, pan=self.memory))
+
+    # The scale ---------------------------------------------------------------------------------
+
+    def open_scale(self) -> None:
+        """The coach opens the drawer of the scale."""
+        self._go(Place.SCALE)
+
+    def other_scales(self) -> None:
+        """Show what else could be used."""
+        if self._free() and self.drawer is not None:
+            self.drawer.look_around()
+            self._go(Place.SCALES)
+
+    def scale_chosen(self, where: str) -> None:
+        """Weigh on that scale from now on; LOOK_AGAIN looks for others."""
+        if self.drawer is None or not self._free():
+            return
+        if where == LOOK_AGAIN:
+            self.drawer.look_around()
+            return
+        self.drawer.choose(where)
+        if not self.facts.scale.problem:
+            self.place = Place.SCALE
+        self._changed()
+
+    def scale_changed(self, *, simulated: bool) -> None:
+        """Another scale is in use: nothing is known of its pan, and its records are others."""
+        self.memory = PanMemory()
+        self.facts.readability = None
+        if simulated is not self.facts.simulated:
+            self.facts.simulated = simulated
+            self.facts.team = None
+            self.ready = False
+            self.open()
 
     def cover(self) -> None:
         """Cover or show the big number of a key."""

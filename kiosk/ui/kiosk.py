@@ -13,21 +13,26 @@ from functools import partial
 
 from kivy.clock import Clock
 
-from drivers.balance import open_balance
-from drivers.events import BalanceEvent
-from drivers.port import PATIENCE
+from drivers.dialects import kept_names
+from drivers.discovery import list_hid_scales, list_ports
+from drivers.errors import PortUnavailable
 from drivers.simulated.table import SimulatedTable, simulated_table
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.writer import Writer, opening
 from kiosk.settings import KioskSettings
+from kiosk.texts import say
+from kiosk.ui.connection import AUTO, SIMULATED, Connection, ScaleChoice
 from kiosk.ui.controls import Controls
+from kiosk.ui.desk import Place
 from kiosk.ui.presenters.bench import BenchModel
+from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
+from kiosk.ui.presenters.scale_words import cable_marks
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.ui.screens.frame import Frame
 from kiosk.ui.station import Station
 from kiosk.ui.theme import theme
 
-SIMULATED = "simulated"
 TICK_S = 0.1
 CLOSE_S = 3.0
 # A new screen is laid out and painted in one frame; Kivy's default would spread it over several.
@@ -46,7 +51,7 @@ class Kiosk:
         *,
         scale: str,
         settings: KioskSettings,
-        dialect: str = "sma",
+        dialect: str | None = None,
         port_settings: str | None = None,
         records: str | None = None,
         clock: Callable[[], float] = time.monotonic,
@@ -55,47 +60,59 @@ class Kiosk:
         self._stepped = table is not None
         self._queue: deque[Callable[[], None]] = deque()
         self._trigger = Clock.create_trigger(self.drain)
+        self._clock = clock
+        self._auto = scale == AUTO
+        self._started = False
+        self._bench: BenchModel | None = None
         self.facts = TableFacts(settings=settings, simulated=scale == SIMULATED)
         self.table = table
-        if table is None and self.facts.simulated:
-            self.table = simulated_table(clock)
-        self.balance = open_balance(
-            self.table.address if self.table else scale,
-            dialect=dialect,
-            port_settings=port_settings,
-            name=scale,
-            publish=self._heard,
-            clock=clock,
-            wait=_no_wait if self._stepped else None,
-            patience=0.0 if self._stepped else PATIENCE,
-        )
         self.writer = Writer(opening(records), self._later)
         self.station = Station(
             facts=self.facts, writer=self.writer, clock=clock, changed=self._trigger
         )
-        bench = None
-        if self.table is not None:
-            bench = BenchModel(self.table, self.facts, self._trigger)
-        self.controls = Controls(self.station, bench, self._trigger)
+        self.connection = Connection(
+            heard=self.station.balance_event,
+            later=self._later,
+            clock=clock,
+            stepped=self._stepped,
+        )
+        desk = self.station.desk
+        self.drawer = desk.drawer = ScaleDrawer(
+            facts=self.facts.scale,
+            user=self,
+            look=plugged_in,
+            kept=kept_names,
+            remember=partial(desk.notebook.remember, "scale"),
+            changed=self._trigger,
+        )
+        self.controls = Controls(self.station, None, self._trigger)
         Clock.max_iteration = LAYOUT_ROUNDS
         theme.less_motion = settings.less_motion
-        self.frame = Frame(desk=self.controls, bench=bench)
+        self.frame = Frame(desk=self.controls)
+        if not self._auto:
+            choice = ScaleChoice(where=scale, dialect=dialect, port_settings=port_settings)
+            self._connect(choice)
+            self.drawer.in_use(choice)
+        if table is not None:
+            self._lay_out(table)  # with a table of the caller's its things are always at hand
         self.refresh()
 
     def start(self) -> None:
         """Open the records and the balance; the first picture stands already."""
         self.station.desk.open()
-        if self._stepped:
-            return
-        if self.table is not None:
+        if self._auto:
+            self.station.desk.notebook.look_up(lambda store: store.recall("scale"), self._by_itself)
+        self._started = True
+        if not self._stepped and self.table is not None:
             self.table.start()
-        self.balance.start()
-        Clock.schedule_interval(self._tick, TICK_S)
+        self.connection.start()
+        if not self._stepped:
+            Clock.schedule_interval(self._tick, TICK_S)
 
     def stop(self) -> None:
         """Finish what is to be written, let go of the port; never hang."""
         Clock.unschedule(self._tick)
-        self.balance.close(CLOSE_S)
+        self.connection.let_go()
         if self.table is not None:
             self.table.close()
         self.writer.close(CLOSE_S)
@@ -103,16 +120,48 @@ class Kiosk:
     def step(self) -> None:
         """One turn of balance and pan, in the caller's time."""
         assert self.table is not None
-        self.balance.pump()
+        self.connection.pump()
         self.table.pump()
-        self.balance.pump()
+        self.connection.pump()
         self.station.tick()
         self._take_in()  # the next frame shows it
 
-    # The crossing ----------------------------------------------------------------------------
+    # The scale -------------------------------------------------------------------------------
 
-    def _heard(self, event: BalanceEvent) -> None:
-        self._later(partial(self.station.balance_event, event))
+    def use_scale(self, choice: ScaleChoice) -> None:
+        """Weigh on another scale from now on. Raises BadAddress, BadShape: the present one stays.
+
+        What waited to be heard from the one before is dropped.
+        """
+        self._connect(choice)
+        self.station.scale_changed(simulated=choice.where == SIMULATED)
+        self.controls.bench = self._bench if choice.where == SIMULATED else None
+        if self._bench is not None:
+            self._bench.out = False
+
+    def _connect(self, choice: ScaleChoice) -> None:
+        address = None
+        if choice.where == SIMULATED:
+            if self.table is None:
+                self.table = simulated_table(self._clock)
+                if self._started:
+                    self.table.start()
+            address = self.table.address
+            self._lay_out(self.table)
+        self.connection.use(choice, address)
+
+    def _lay_out(self, table: SimulatedTable) -> None:
+        """The things of the simulated table, once."""
+        if self._bench is None:
+            self._bench = BenchModel(table, self.facts, self._trigger)
+            self.frame.bench = self._bench
+        self.controls.bench = self._bench
+
+    def _by_itself(self, remembered: str | None) -> None:
+        if not self.drawer.by_itself(ScaleChoice.from_text(remembered)):
+            self.station.desk.place = Place.SCALES
+
+    # The crossing ----------------------------------------------------------------------------
 
     def _later(self, call: Callable[[], None]) -> None:
         self._queue.append(call)
@@ -149,5 +198,16 @@ class Kiosk:
         self.controls.press(PersonEvent(Person.HOME))
 
 
-def _no_wait(_seconds: float) -> None:
-    """In stepped time nobody waits."""
+def plugged_in() -> tuple[list[FoundScale], str]:
+    """The ports and HID scales of this machine; and why HID scales cannot be looked for, or ""."""
+    found = [(ScaleKind.SERIAL, port) for port in list_ports()]
+    problem = ""
+    try:
+        found += [(ScaleKind.HID, scale) for scale in list_hid_scales()]
+    except PortUnavailable as failure:
+        problem = say("balances.no_hid", why=failure.detail)
+    scales = [
+        FoundScale(where=port.where, kind=kind, described=cable_marks(kind, port))
+        for kind, port in found
+    ]
+    return scales, problem

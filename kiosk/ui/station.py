@@ -40,9 +40,7 @@ class Station:
         self.facts = facts
         self.connected = False
         self.lost: Reason | None = None
-        self.watch = PanWatch(
-            readability=None, source=Source.SIMULATED if facts.simulated else Source.BALANCE
-        )
+        self.watch = self._new_watch()
         self._clock = clock
         self._changed = changed
         self._number: Decimal | None = None
@@ -63,6 +61,8 @@ class Station:
 
     def balance_event(self, event: BalanceEvent) -> None:
         """Take what the balance told."""
+        if self.desk.drawer is not None:
+            self.desk.drawer.heard(event)
         match event:
             case ReadingReceived(reading=reading):
                 self.connected = True
@@ -78,8 +78,21 @@ class Station:
         self.facts.readability = self.watch.state.readability
         self._changed()
 
+    def scale_changed(self, *, simulated: bool) -> None:
+        """Another scale is in use from now on: what the last one showed stands for nothing."""
+        self.connected, self.lost = False, None
+        self._number = None
+        self.desk.scale_changed(simulated=simulated)
+        self.watch = self._new_watch()
+
+    def _new_watch(self) -> PanWatch:
+        source = Source.SIMULATED if self.facts.simulated else Source.BALANCE
+        return PanWatch(readability=None, source=source)
+
     def tick(self) -> None:
         """Let time pass: silence and restlessness show by it."""
+        if self.desk.drawer is not None:
+            self.desk.drawer.tick(self._clock())
         self._happened(self.watch.tick(self._clock()))
         self._changed()
 

@@ -12,8 +12,9 @@ from drivers.simulated.profile import Profile
 from drivers.simulated.table import SimulatedTable, simulated_table
 from drivers.simulated.things import Cup, Thing
 from kiosk.settings import KioskSettings
+from kiosk.ui.connection import SIMULATED
 from kiosk.ui.desk import Desk
-from kiosk.ui.kiosk import SIMULATED, Kiosk
+from kiosk.ui.kiosk import Kiosk
 from kiosk.ui.presenters.scene import Scene
 from kiosk.ui.presenters.views import ScoreView
 from kiosk.ui.walk import STEP_S, ManualTime, Walker, open_window

@@ -6,6 +6,7 @@ Team names of fourteen letters, numbers up to 99, eighteen cups out, 20 000 piec
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from decimal import Decimal
 from enum import Enum
 
@@ -23,6 +24,7 @@ from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.settings import KioskSettings
 from kiosk.ui.desk import Desk, Place
+from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.weighing.pan_watch import PanPhase, PanState
@@ -114,12 +116,17 @@ def desk(
 
 
 def scene(
-    made: Desk, *, shown: Decimal | None = GROSS, lost: Reason | None = None, **pan: object
+    made: Desk,
+    *,
+    shown: Decimal | None = GROSS,
+    lost: Reason | None = None,
+    connected: bool = True,
+    **pan: object,
 ) -> Scene:
     """The scene of a desk with that mass on the pan."""
     state = {"phase": PanPhase.STABLE, "grams": shown, "readings_flow": True, "progress": 1.0}
     return scene_of(
-        made, PanState(**(state | pan)), connected=True, shown=shown, lost=lost,  # type: ignore[arg-type]  # by name
+        made, PanState(**(state | pan)), connected=connected, shown=shown, lost=lost,  # type: ignore[arg-type]  # by name
     )  # fmt: skip
 
 
@@ -391,6 +398,42 @@ def _states() -> Iterator[tuple[str, Make]]:
             yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
 
 
+def scale_drawer(*, connected: bool = True, **known: object) -> Scene:
+    """The drawer of a scale, or its list of scales."""
+    place = known.pop("place", Place.SCALE)
+    made = desk(facts(MANY))
+    told: dict[str, object] = {"chosen": CABLE, "capacity": Decimal(2000), "found": FOUND}
+    made.facts.scale = ScaleFacts(**(told | known))  # type: ignore[arg-type]  # by name
+    made.place = place  # type: ignore[assignment]  # one of the two
+    return scene(made, connected=connected)
+
+
+CABLE = FoundScale(
+    where="/dev/ttyUSB0",
+    kind=ScaleKind.SERIAL,
+    described="Bridge from USB to a serial port, in USB socket 1-1.4.2",
+)
+USB = FoundScale(
+    where="hid:1209:0001:A7",
+    kind=ScaleKind.HID,
+    described="Larch Hill Pan, serial number 0123456789AB",
+)
+BESIDE = (
+    FoundScale(where="typed", kind=ScaleKind.TYPED),
+    FoundScale(where="simulated", kind=ScaleKind.SIMULATED),
+)
+FOUND = (*[replace(CABLE, where=f"/dev/ttyUSB{n}") for n in range(12)], USB, *BESIDE)
+
+
+def _scales() -> Iterator[tuple[str, Make]]:
+    yield "scale", scale_drawer
+    yield "scale, not heard", lambda: scale_drawer(connected=False)
+    yield "scale, trying", lambda: scale_drawer(trying=True)
+    yield "scale, unknown", lambda: scale_drawer(understood=False)
+    yield "scales, many", lambda: scale_drawer(place=Place.SCALES)
+    yield "scales, none", lambda: scale_drawer(place=Place.SCALES, problem="", found=BESIDE)
+
+
 def _hindrances() -> Iterator[tuple[str, Make]]:
     for hindrance in Hindrance:
         for out in (0, MANY):
@@ -431,5 +474,6 @@ OTHERS: dict[str, Make] = {
     "restless": lambda: restless(0),
     "restless, 18 out": lambda: restless(MANY),
     **dict(_hindrances()),
+    **dict(_scales()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

@@ -15,6 +15,7 @@ from kiosk.texts.catalogue import (
     reasons,
     records,
     replaying,
+    scale,
     trouble,
 )
 
@@ -44,5 +45,6 @@ ENGLISH = _joined(
     reasons.TEXTS,
     records.TEXTS,
     replaying.TEXTS,
+    scale.TEXTS,
     trouble.TEXTS,
 )

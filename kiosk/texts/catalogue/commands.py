@@ -64,4 +64,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "table.twice": "{file} has the column {columns} more than once.",
     "table.too_many_cells": "This row has more cells than the table has columns.",
     "table.no_jar": "Row {row} does not name its jar.",
+    # gramstand standings
+    "standings.half_width": "The half width must be from 0 to under {limit} per cent.",
 }

@@ -5,8 +5,8 @@ from __future__ import annotations
 TEXTS: dict[str, str | tuple[str, str]] = {
     "kiosk.help": "open the kiosk",
     "kiosk.scale": (
-        "where the balance is: a serial port, hid:..., socket://host:port, "
-        "or 'simulated' (the default)"
+        "where the balance is: a serial port, hid:..., socket://host:port, 'auto' (the one "
+        "chosen last, else the kiosk asks), or 'simulated' (the default)"
     ),
     "kiosk.records": "a file for the records (else one in the user's data folder)",
     "kiosk.window": "the size of the window in pixels, such as 800x480",

@@ -13,7 +13,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "balances.hid": "USB scale",
     "balances.usb": "USB adapter for a serial cable",
     "balances.built_in": "serial socket of this machine",
-    "balances.called": "{kind}, {name}",
-    "balances.serial_number": "{kind}, serial number {number}",
-    "balances.socket": "{kind}, in USB socket {socket}",
+    "balances.serial_number": "serial number {number}",
+    "balances.socket": "in USB socket {socket}",
 }

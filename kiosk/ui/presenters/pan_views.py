@@ -42,15 +42,20 @@ def pan_view(
     state: PanState,
     hindrance: Hindrance | None,
     shown: Decimal | None,
+    *,
+    coach: bool = False,
 ) -> PanView:
-    """What the pan shows; `shown` is the mass in grams that is to be read at this moment."""
+    """What the pan shows; `shown` is the mass in grams that is to be read at this moment.
+
+    A `coach` who looks after the scale itself sees it open.
+    """
     captured = _captured(procedure)
     if captured is not None:
         return _with_rim(captured, facts)
     if hindrance is not None and not (hindrance is Hindrance.UNPLUGGED and state.readings_flow):
         phase, word, hint = _HINDERED[hindrance]
         return _with_rim(PanView(phase=phase, word=say(word), hidden_text=say(hint)), facts)
-    if _covered(procedure, facts):
+    if not coach and _covered(procedure, facts):
         words = "pan.covered" if isinstance(procedure, KeyProcedure) else "pan.cups_out"
         return _with_rim(
             PanView(phase="hidden", word=say("pan.hidden"), hidden_text=say(words)), facts

@@ -20,6 +20,7 @@ from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.pan_views import closed_pan, pan_view
+from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
 from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
 from kiosk.ui.presenters.throw_views import throw_view
@@ -40,6 +41,9 @@ _WAITS_FOR_REST = frozenset(
         ContainerState.STOPPING,
     }
 )
+
+
+COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,27 +68,23 @@ def scene_of(
     procedure = desk.procedure
     hindrance = desk.memory.hindrance
     return Scene(
-        sheet=_sheet(desk, pan, shown, lost),
+        sheet=_sheet(desk, pan, shown, lost, connected=connected),
         pan=closed_pan(facts)
         if desk.failure is not None
-        else pan_view(procedure, facts, pan, hindrance, shown),
+        else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_strip(procedure, desk.place, facts, hindrance, connected=connected),
     )
 
 
-def _sheet(desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None) -> SheetView:
+def _sheet(
+    desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None, *, connected: bool
+) -> SheetView:
     facts, procedure = desk.facts, desk.procedure
     if desk.failure is not None:
         home = home_button() if desk.may_leave else None
         return failure_view(desk.failure, at_stake=not desk.notebook.droppable, home=home)
     if procedure is None:
-        if desk.place is Place.TEAMS:
-            return teams_view(facts)
-        return (
-            materials_view(facts)
-            if desk.place is Place.MATERIALS
-            else home_view(facts, ready=desk.ready)
-        )
+        return _place_view(desk, connected=connected)
     view = _procedure_view(procedure, facts, shown)
     if not procedure.ask.needs_pan:
         return view
@@ -105,6 +105,20 @@ def _sheet(desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None
         return view
     # The trail stays where it is: the trouble is a stop on the same way.
     return replace(trouble, step=view.step, steps=view.steps, step_text=view.step_text)
+
+
+def _place_view(desk: Desk, *, connected: bool) -> SheetView:
+    facts = desk.facts
+    match desk.place:
+        case Place.TEAMS:
+            return teams_view(facts)
+        case Place.MATERIALS:
+            return materials_view(facts)
+        case Place.SCALE:
+            return scale_view(facts, connected=connected)
+        case Place.SCALES:
+            return scales_view(facts)
+    return home_view(facts, ready=desk.ready)
 
 
 def _masses_kept(procedure: Procedure) -> int:
@@ -139,7 +153,7 @@ def _strip(
         state = say("strip.asleep")
     else:
         state = say("strip.connected" if connected else "strip.unplugged")
-    coach = isinstance(procedure, KeyProcedure | ThrowAway)
+    coach = isinstance(procedure, KeyProcedure | ThrowAway) or place in COACHS_PLACES
     return StripView(
         connected=connected and hindrance is not Hindrance.ASLEEP,
         words=(state, *_job(procedure, place, facts)),
@@ -164,6 +178,8 @@ def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[
             return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
         case ThrowAway():
             return (say("strip.throw"),)
+    if place in COACHS_PLACES:
+        return (say("strip.scale"),)
     if place is Place.HOME:
         return (facts.settings.place,)
     return (say("strip.fill_cup"),)

@@ -10,6 +10,7 @@ from kiosk.records.entries import CupOut
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.texts.catalogue import ENGLISH
+from kiosk.ui.presenters.scale_facts import ScaleFacts
 from kiosk.ui.presenters.views import CupMark
 
 
@@ -29,6 +30,7 @@ class TableFacts:
     covered: bool = False  # the coach covered the big number
     team_page: int = 0
     letter: str = ""
+    scale: ScaleFacts = field(default_factory=ScaleFacts)
 
     def some_marks(self, most: int, mine: int | None) -> tuple[CupMark, ...]:
         """As many of the cups that are out as a row holds, one's own always among them."""

@@ -125,6 +125,16 @@ class ChoicesView(SheetView):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ScaleView(SheetView):
+    """The scale in use: each fact with its name, and what there is to say."""
+
+    screen: str = "scale"
+    described: str = ""
+    facts: tuple[tuple[str, str], ...] = ()
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PutOnView(SheetView):
     """One thing to put on the pan, or to take off it, with its picture."""
 

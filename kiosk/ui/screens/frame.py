@@ -28,6 +28,7 @@ from kiosk.ui.screens.pour import PourSheet
 from kiosk.ui.screens.put_on import PutOnSheet
 from kiosk.ui.screens.question import QuestionSheet
 from kiosk.ui.screens.samples import SamplesSheet
+from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
 from kiosk.ui.screens.take_cup import TakeCupSheet
 from kiosk.ui.screens.trouble import TroubleSheet
@@ -50,6 +51,7 @@ SHEETS: dict[str, type[SheetContent]] = {
     "pour": PourSheet,
     "key": KeySheet,
     "message": MessageSheet,
+    "scale": ScaleSheet,
 }
 WIDE = ("home", "choices")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40
