@@ -19,7 +19,8 @@ def exact(value: Decimal) -> Fraction:
 
 def half_up(value: Fraction, decimals: int) -> Decimal:
     """``value`` rounded to ``decimals`` places; exact halves go away from zero."""
-    units = int(abs(value) * 10**decimals + Fraction(1, 2))
+    twice, below = 2 * abs(value.numerator) * 10**decimals, value.denominator
+    units = (twice + below) // (2 * below)
     # Built from text: Decimal's arithmetic would round to its context.
     return Decimal(f"{'-' if value < 0 and units else ''}{units}E-{decimals}")
 

@@ -55,7 +55,11 @@ def score(actual: Decimal, estimate: Decimal, rules: Rules) -> Score:
 
 def exact_points(actual: Fraction, estimate: Fraction, over: Over) -> Fraction:
     """The points of ``estimate`` before any rounding, 0 to 100."""
-    ratio = estimate / actual
+    return ratio_points(estimate / actual, over)
+
+
+def ratio_points(ratio: Fraction, over: Over) -> Fraction:
+    """The points of an estimate that is ``ratio`` times the actual value, 0 to 100."""
     if ratio <= 1:
         return 100 * ratio
     return max(Fraction(0), 100 * (2 - ratio)) if over is Over.MIRRORED else Fraction(0)
