@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from datetime import UTC, datetime
 from decimal import Decimal
+from typing import Any
 
 from sqlalchemy import Dialect, String, TypeDecorator
+
+from kiosk.records.entries import CheckedRow
 
 
 class Exact(TypeDecorator[Decimal]):
@@ -60,3 +64,33 @@ class Lines(TypeDecorator[tuple[str, ...]]):
     def process_result_value(self, value: str | None, dialect: Dialect) -> tuple[str, ...] | None:
         """The lines in their order."""
         return None if value is None else tuple(json.loads(value))
+
+
+class CheckedRows(TypeDecorator[tuple[CheckedRow, ...]]):
+    """The verdicts of a check as one JSON list of objects; masses as text, None as null."""
+
+    impl = String
+    cache_ok = True
+
+    def process_bind_param(
+        self, value: tuple[CheckedRow, ...] | None, dialect: Dialect
+    ) -> str | None:
+        """The list as JSON."""
+        if value is None:
+            return None
+        return json.dumps([asdict(row) for row in value], ensure_ascii=False, default=str)
+
+    def process_result_value(
+        self, value: str | None, dialect: Dialect
+    ) -> tuple[CheckedRow, ...] | None:
+        """The verdicts in their order."""
+        return None if value is None else tuple(map(_checked_row, json.loads(value)))
+
+
+_GRAMS = ("known", "shown", "off", "limit")
+
+
+def _checked_row(kept: dict[str, Any]) -> CheckedRow:
+    masses = {name: kept[name] for name in _GRAMS}
+    exact = {name: None if text is None else Decimal(text) for name, text in masses.items()}
+    return CheckedRow(**kept | exact)

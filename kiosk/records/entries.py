@@ -6,6 +6,7 @@ storing it twice (an answer got lost, the kiosk tries again) keeps it once.
 
 A cup:  CupTaken -> CupHandedIn (once), or TryThrownAway.
 A key:  KeyStarted -> KeyMass, MassVoided, KeyChanged, in any order -> KeyMade, or KeyDropped.
+A check of the balance: CheckMass, one each weighing -> BalanceChecked, once.
 """
 
 from __future__ import annotations
@@ -33,6 +34,15 @@ class MassRole(StrEnum):
     SAMPLE = "sample"
     EMPTY = "empty"
     FILLED = "filled"
+
+
+class CheckRole(StrEnum):
+    """For which test of a balance a mass was weighed."""
+
+    LOAD = "load"
+    REPEAT = "repeat"
+    POSITION = "position"
+    ZERO = "zero"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,3 +190,50 @@ class KeyDropped(Entry):
 
     key_id: str
     reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckMass(Entry):
+    """A mass was weighed in a check of the balance, in the order of the check.
+
+    ``name`` says what lay there and where ("100 g M1, left edge"); ``known`` and ``tolerance`` are
+    its grams where they are known. A later mass of the same ``row`` counts instead of this one.
+    """
+
+    check_id: str
+    role: str
+    row: int
+    name: str
+    known: Decimal | None
+    tolerance: Decimal | None
+    weighing: Weighing
+
+    def __post_init__(self) -> None:
+        Entry.__post_init__(self)
+        CheckRole(self.role)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckedRow:
+    """One verdict of a check; ``shown`` is a mass or a spread, all in grams.
+
+    ``name`` is what lay there, ``verdict`` is fine, not fine or cannot tell.
+    """
+
+    test: str
+    name: str
+    known: Decimal | None
+    shown: Decimal
+    off: Decimal
+    limit: Decimal
+    verdict: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BalanceChecked(Entry):
+    """A check of the balance is over; its id is the ``check_id`` of its masses."""
+
+    balance: str
+    readability: Decimal
+    rows: tuple[CheckedRow, ...]
+    verdict: str

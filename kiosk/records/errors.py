@@ -36,6 +36,7 @@ class Problem(StrEnum):
     KEY_CLOSED = "key_closed"
     NO_KEY = "no_key"
     NO_MASSES = "no_masses"
+    NO_WEIGHING = "no_weighing"
     MASS_GONE = "mass_gone"
     GONE_ALREADY = "gone_already"
     MIXED = "mixed"

@@ -20,18 +20,23 @@ _POSTGRESQL = """CREATE TRIGGER {table}_no_change BEFORE UPDATE OR DELETE ON {ta
 FOR EACH ROW EXECUTE FUNCTION kept_rows_stay()"""
 
 
-def create_tables(connection: Connection) -> None:
-    """All tables with their guards, in the transaction of that connection."""
-    Base.metadata.create_all(connection)
-    for statement in _guards(connection.dialect.name):
-        connection.exec_driver_sql(statement)
+def create_tables(connection: Connection, *models: type[Base]) -> None:
+    """All tables with their guards, or only those of ``models`` beside the ones that are there.
+
+    In the transaction of that connection.
+    """
+    tables = [Base.metadata.tables[model.__tablename__] for model in models] or None
+    Base.metadata.create_all(connection, tables)
+    dialect = connection.dialect.name
+    if tables is None and dialect != "sqlite":
+        connection.exec_driver_sql(_POSTGRESQL_FUNCTION)
+    for table in EVIDENCE:
+        if tables is None or table in tables:
+            for statement in _guards(table.name, dialect):
+                connection.exec_driver_sql(statement)
 
 
-def _guards(dialect: str) -> list[str]:
+def _guards(table: str, dialect: str) -> list[str]:
     if dialect == "sqlite":
-        return [
-            _SQLITE.format(table=table.name, verb=verb)
-            for table in EVIDENCE
-            for verb in ("UPDATE", "DELETE")
-        ]
-    return [_POSTGRESQL_FUNCTION, *(_POSTGRESQL.format(table=table.name) for table in EVIDENCE)]
+        return [_SQLITE.format(table=table, verb=verb) for verb in ("UPDATE", "DELETE")]
+    return [_POSTGRESQL.format(table=table)]

@@ -134,6 +134,31 @@ def _drop_key(session: Session, entry: entries.KeyDropped) -> dict[str, Any]:
     return {}
 
 
+# What must hold for a check of the balance ---------------------------------------------------
+
+
+def _add_check_mass(session: Session, entry: entries.CheckMass) -> dict[str, Any]:
+    simulated = _check_is_simulated(session, entry.check_id)
+    if simulated not in (None, entry.weighing.source is Source.SIMULATED):
+        raise RecordsError(Problem.MIXED)
+    return {}
+
+
+def _end_check(session: Session, entry: entries.BalanceChecked) -> dict[str, Any]:
+    simulated = _check_is_simulated(session, entry.id)
+    if simulated is None:
+        raise RecordsError(Problem.NO_WEIGHING)
+    return {"simulated": simulated}
+
+
+def _check_is_simulated(session: Session, check_id: str) -> bool | None:
+    """By the first mass of the check; None while there is none."""
+    first = session.scalar(
+        select(models.CheckMassRow).where(models.CheckMassRow.check_id == check_id).limit(1)
+    )
+    return None if first is None else first.weighing.source == Source.SIMULATED.value
+
+
 def _open_key(session: Session, key_id: str) -> None:
     _locked(session, models.KeyStartedRow, key_id, Problem.NO_KEY)
     made = exists().where(models.KeyMadeRow.key_id == key_id)
@@ -193,4 +218,6 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.KeyChanged: (models.KeyChangedRow, _change_key),
     entries.KeyMade: (models.KeyMadeRow, _make_key),
     entries.KeyDropped: (models.KeyDroppedRow, _drop_key),
+    entries.CheckMass: (models.CheckMassRow, _add_check_mass),
+    entries.BalanceChecked: (models.BalanceCheckedRow, _end_check),
 }

@@ -16,10 +16,10 @@ from decimal import Decimal
 from sqlalchemy import CheckConstraint, ForeignKey, MetaData, String
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 
-from kiosk.records.columns import Exact, Lines, Moment
-from kiosk.records.entries import LAST_NUMBER
+from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
+from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2  # 2: checks of the balance
 
 
 class Base(DeclarativeBase):
@@ -167,6 +167,37 @@ class KeyDroppedRow(Kept, Base):
 
     key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), unique=True)
     reason: Mapped[str]
+
+
+class CheckMassRow(Kept, Base):
+    """A mass was weighed in a check of the balance."""
+
+    __tablename__ = "check_masses"
+
+    check_id: Mapped[str] = mapped_column(String(32), index=True)
+    role: Mapped[str] = mapped_column(
+        CheckConstraint("role IN ('load', 'repeat', 'position', 'zero')", name="role")
+    )
+    row: Mapped[int]
+    name: Mapped[str]
+    known: Mapped[Decimal | None] = mapped_column(Exact)
+    tolerance: Mapped[Decimal | None] = mapped_column(Exact)
+    weighing_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class BalanceCheckedRow(Kept, Base):
+    """A check of the balance is over."""
+
+    __tablename__ = "balances_checked"
+
+    balance: Mapped[str] = mapped_column(index=True)
+    readability: Mapped[Decimal] = mapped_column(Exact)
+    rows: Mapped[tuple[CheckedRow, ...]] = mapped_column(CheckedRows)
+    verdict: Mapped[str] = mapped_column(
+        CheckConstraint("verdict IN ('fine', 'not fine', 'cannot tell')", name="verdict")
+    )
+    simulated: Mapped[bool]
 
 
 class LabelTakenRow(Base):

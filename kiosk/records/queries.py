@@ -9,11 +9,12 @@ from sqlalchemy import exists, select
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Evidence, Source, Weighing
-from kiosk.records.entries import LAST_NUMBER, CupOut, KeyMade, KeyMass
+from kiosk.records.entries import LAST_NUMBER, BalanceChecked, CupOut, KeyMade, KeyMass
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.keeping import CUP, JAR
 from kiosk.records.kept import KeyDraft, StoredKey, Try
 from kiosk.records.models import (
+    BalanceCheckedRow,
     CupHandedInRow,
     CupTakenRow,
     KeyChangedRow,
@@ -27,7 +28,7 @@ from kiosk.records.models import (
     WeighingRow,
 )
 
-_Value = TypeVar("_Value", KeyMass, KeyMade)
+_Value = TypeVar("_Value", KeyMass, KeyMade, BalanceChecked)
 
 
 def cups_out(session: Session, simulated: bool) -> list[CupOut]:
@@ -121,6 +122,17 @@ def used_letters(session: Session, simulated: bool) -> set[str]:
     return _labels(session, JAR, simulated)
 
 
+def last_check(session: Session, balance: str, simulated: bool) -> BalanceChecked | None:
+    """The check of that balance that was kept last."""
+    row = session.scalar(
+        select(BalanceCheckedRow)
+        .where(BalanceCheckedRow.balance == balance, BalanceCheckedRow.simulated.is_(simulated))
+        .order_by(BalanceCheckedRow.place.desc())
+        .limit(1)
+    )
+    return None if row is None else _value(BalanceChecked, row)
+
+
 def _labels(session: Session, kind: str, simulated: bool) -> set[str]:
     return set(
         session.scalars(
@@ -177,7 +189,7 @@ def _try(taken: CupTakenRow, handed_in: CupHandedInRow) -> Try:
     )
 
 
-def _value(kind: type[_Value], row: KeyMassRow | KeyMadeRow) -> _Value:
+def _value(kind: type[_Value], row: KeyMassRow | KeyMadeRow | BalanceCheckedRow) -> _Value:
     def plain(value: Any) -> Any:
         return _weighing(value) if isinstance(value, WeighingRow) else value
 

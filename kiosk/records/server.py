@@ -19,6 +19,7 @@ from sqlalchemy.exc import ArgumentError
 
 from kiosk.records.errors import Problem, RecordsError, in_plain_words
 from kiosk.records.guards import create_tables
+from kiosk.records.migrations import migrate
 from kiosk.records.models import SCHEMA_VERSION
 
 SCHEMES = ("postgresql", "postgres")
@@ -57,3 +58,6 @@ def _prepare(connection: Connection, shown: str) -> None:
     version = connection.scalar(select(func.max(_VERSION.c.version)))
     if version is None or version > SCHEMA_VERSION:
         raise RecordsError(Problem.NEWER, where=shown)
+    if version < SCHEMA_VERSION:
+        migrate(connection, version)
+        connection.execute(_VERSION.update().values(version=SCHEMA_VERSION))

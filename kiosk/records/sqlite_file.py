@@ -20,6 +20,7 @@ from sqlalchemy.pool import NullPool
 
 from kiosk.records.errors import Problem, RecordsError, in_plain_words
 from kiosk.records.guards import create_tables
+from kiosk.records.migrations import migrate
 from kiosk.records.models import SCHEMA_VERSION
 
 APPLICATION_ID = 0x47725374  # "GrSt": says in the file's header whose file it is
@@ -105,7 +106,7 @@ def _refuse_unless_ours(connection: sqlite3.Connection, path: Path) -> None:
         raise RecordsError(Problem.FOREIGN, where=path)
     if not isinstance(version, int) or version > SCHEMA_VERSION:
         raise RecordsError(Problem.NEWER, where=path)
-    if one("PRAGMA quick_check(1)") != "ok":
+    if version < 1 or one("PRAGMA quick_check(1)") != "ok":
         raise RecordsError(Problem.DAMAGED, where=path)
     connection.execute("PRAGMA journal_mode = DELETE")
 
@@ -115,5 +116,7 @@ def _prepare(connection: Connection) -> None:
     if connection.exec_driver_sql("PRAGMA application_id").scalar() != APPLICATION_ID:
         create_tables(connection)
         connection.exec_driver_sql(f"PRAGMA application_id = {APPLICATION_ID}")
+    else:
+        migrate(connection, connection.exec_driver_sql("PRAGMA user_version").scalar_one())
     # Written every time, because writing shows whether the file and its folder can be written.
     connection.exec_driver_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")

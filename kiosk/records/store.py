@@ -15,7 +15,7 @@ from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from kiosk.records import queries
-from kiosk.records.entries import CupOut, Entry
+from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import Problem, RecordsError, in_plain_words
 from kiosk.records.keeping import keep
 from kiosk.records.kept import KeyDraft, StoredKey, Try
@@ -80,6 +80,11 @@ class Store:
         """The letters of jars that have a key."""
         with self._reading() as session:
             return queries.used_letters(session, simulated)
+
+    def last_check(self, balance: str, simulated: bool) -> BalanceChecked | None:
+        """The latest check of the balance of that name, None if there is none."""
+        with self._reading() as session:
+            return queries.last_check(session, balance, simulated)
 
     def remember(self, name: str, text: str) -> None:
         """Keep a small choice for next time, in place of the one before."""

@@ -38,6 +38,7 @@ _NEVER_FITS = frozenset(
         Problem.KEY_CLOSED,
         Problem.NO_KEY,
         Problem.NO_MASSES,
+        Problem.NO_WEIGHING,
         Problem.MASS_GONE,
         Problem.GONE_ALREADY,
         Problem.MIXED,

@@ -9,6 +9,9 @@ import pytest
 
 from kiosk.evidence import Source, Weighing
 from kiosk.records.entries import (
+    BalanceChecked,
+    CheckedRow,
+    CheckMass,
     CupHandedIn,
     CupTaken,
     Entry,
@@ -91,6 +94,52 @@ def key_made(key: KeyStarted, letter: str = "C") -> KeyMade:
         warnings=("samples are light", "take more"),
         from_container=False,
         at=AT,
+    )
+
+
+def check_mass(
+    check_id: str, grams: str = "100.1", *, role: str = "load", source: Source = Source.BALANCE
+) -> CheckMass:
+    return CheckMass(
+        check_id=check_id,
+        role=role,
+        row=1,
+        name="100 g M1",
+        known=Decimal(100),
+        tolerance=Decimal("0.005"),
+        weighing=weighing(grams, source=source),
+        at=AT,
+    )
+
+
+def balance_checked(
+    check_id: str, *, balance: str = "bench", verdict: str = "fine", at: datetime = AT
+) -> BalanceChecked:
+    row = CheckedRow(
+        test="load",
+        name="100 g M1",
+        known=Decimal("100"),
+        shown=Decimal("100.10"),
+        off=Decimal("0.10"),
+        limit=Decimal("0.2"),
+        verdict="fine",
+    )
+    spread = CheckedRow(
+        test="repeat",
+        name="100 g M1",
+        known=None,
+        shown=Decimal("0.0"),
+        off=Decimal("0.0"),
+        limit=Decimal("0.2"),
+        verdict=verdict,
+    )
+    return BalanceChecked(
+        id=check_id,
+        balance=balance,
+        readability=Decimal("0.1"),
+        rows=(row, spread),
+        verdict=verdict,
+        at=at,
     )
 
 

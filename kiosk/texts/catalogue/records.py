@@ -49,6 +49,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "records.key_closed": "This key is finished or was dropped. Begin a new key.",
     "records.no_key": "This key is not in the records. Begin a new key.",
     "records.no_masses": "This key has no masses behind it. Weigh the samples first.",
+    "records.no_weighing": "This check has no weighing behind it. Check the scale again.",
     "records.mass_gone": "This mass is not in the records. Weigh it again.",
     "records.gone_already": "This was taken back before. Nothing more needs to be done.",
     "records.mixed": (

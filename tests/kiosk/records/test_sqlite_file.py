@@ -114,6 +114,12 @@ def newer_records(path: Path) -> None:
         file.execute(f"PRAGMA user_version = {SCHEMA_VERSION + 1}")
 
 
+def records_of_no_version(path: Path) -> None:
+    some_records(str(path))
+    with closing(sqlite3.connect(path)) as file:
+        file.execute("PRAGMA user_version = 0")
+
+
 def truncated_records(path: Path) -> None:
     some_records(str(path))
     path.write_bytes(path.read_bytes()[:-5000])
@@ -134,6 +140,7 @@ def damaged_records(path: Path) -> None:
         (marked_database, Problem.FOREIGN, "is not a records file of Gramstand"),
         (essay, Problem.FOREIGN, "is not a records file of Gramstand"),
         (newer_records, Problem.NEWER, "was written by a newer Gramstand"),
+        (records_of_no_version, Problem.DAMAGED, "is damaged"),
         (truncated_records, Problem.DAMAGED, "is damaged"),
         (damaged_records, Problem.DAMAGED, "is damaged"),
     ],

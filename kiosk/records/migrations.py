@@ -1,0 +1,26 @@
+"""From the tables of an older version to those of the present one, in place; nothing is lost.
+
+Each step runs in the transaction that opens the records: it is done as a whole or not at all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from sqlalchemy import Connection
+
+from kiosk.records.guards import create_tables
+from kiosk.records.models import SCHEMA_VERSION, BalanceCheckedRow, CheckMassRow
+
+
+def migrate(connection: Connection, version: int) -> None:
+    """Bring tables of that version up to SCHEMA_VERSION, one version at a time."""
+    for step in range(version, SCHEMA_VERSION):
+        _STEPS[step](connection)
+
+
+def _add_checks_of_the_balance(connection: Connection) -> None:
+    create_tables(connection, CheckMassRow, BalanceCheckedRow)
+
+
+_STEPS: dict[int, Callable[[Connection], None]] = {1: _add_checks_of_the_balance}

@@ -1,0 +1,124 @@
+"""Records of an older version open in place, keep what they hold and take what is new."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from decimal import Decimal
+
+import pytest
+from sqlalchemy import Connection
+
+from kiosk.records import sqlite_file
+from kiosk.records.entries import new_id
+from kiosk.records.errors import RecordsError
+from kiosk.records.migrations import migrate
+from kiosk.records.models import SCHEMA_VERSION
+from kiosk.records.store import Store
+from tests.helpers.recorded import balance_checked, check_mass
+from tests.helpers.sqlite_files import pragma, version_1
+
+
+def shape(where: str) -> set[tuple[str, str]]:
+    """Every table, index and trigger as the file describes it, without its spaces."""
+    with closing(sqlite3.connect(where)) as file:
+        found = file.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL")
+        return {(name, "".join(sql.split())) for name, sql in found}
+
+
+def content(where: str) -> list[str]:
+    with closing(sqlite3.connect(where)) as file:
+        return [line for line in file.iterdump() if line.startswith("INSERT")]
+
+
+def test_a_file_of_version_1_becomes_one_of_the_present_version(where: str) -> None:
+    version_1(where)
+    assert pragma(where, "user_version") == 1
+    Store(where).close()
+    assert pragma(where, "user_version") == SCHEMA_VERSION
+
+
+def test_it_then_looks_like_a_new_file(where: str, tmp_path: object) -> None:
+    version_1(where)
+    Store(where).close()
+    fresh = f"{tmp_path}/fresh.sqlite"
+    Store(fresh).close()
+    assert shape(where) == shape(fresh)
+
+
+def test_nothing_that_was_kept_is_lost(where: str) -> None:
+    version_1(where)
+    before = content(where)
+    Store(where).close()
+    assert content(where) == before
+
+
+def test_what_was_kept_can_be_read_and_gone_on_with(where: str) -> None:
+    version_1(where)
+    store = Store(where)
+    assert [cup.team for cup in store.cups_out(simulated=False)] == ["Wren"]
+    assert store.cups_out(simulated=False)[0].empty.grams.as_tuple() == Decimal("14.10").as_tuple()
+    (key,) = store.keys(simulated=False)
+    assert (key.made.letter, key.made.count, len(key.draft.masses)) == ("C", 2830, 4)
+    assert store.next_cup_number(simulated=False) == 3
+    store.close()
+
+
+def test_it_takes_a_check_of_the_balance(where: str) -> None:
+    version_1(where)
+    store = Store(where)
+    check_id = new_id()
+    store.save(check_mass(check_id), balance_checked(check_id))
+    assert store.last_check("bench", simulated=False) == balance_checked(check_id)
+    store.close()
+
+
+def test_the_new_tables_are_guarded_too(where: str) -> None:
+    version_1(where)
+    store = Store(where)
+    check_id = new_id()
+    store.save(check_mass(check_id), balance_checked(check_id))
+    store.close()
+    with (
+        closing(sqlite3.connect(where)) as file,
+        pytest.raises(sqlite3.IntegrityError, match="kept rows are never changed"),
+    ):
+        file.execute("UPDATE balances_checked SET verdict = 'fine'")
+
+
+def test_opening_again_changes_nothing(where: str) -> None:
+    version_1(where)
+    Store(where).close()
+    before = shape(where)
+    Store(where).close()
+    assert shape(where) == before
+
+
+def test_a_migration_that_is_interrupted_leaves_the_old_file(
+    monkeypatch: pytest.MonkeyPatch, where: str
+) -> None:
+    class PowerCutError(Exception):
+        pass
+
+    def power_cut(connection: Connection, version: int) -> None:
+        migrate(connection, version)
+        raise PowerCutError
+
+    version_1(where)
+    before = shape(where)
+    with monkeypatch.context() as patch:
+        patch.setattr(sqlite_file, "migrate", power_cut)
+        with pytest.raises(PowerCutError):
+            Store(where)
+    assert (shape(where), pragma(where, "user_version")) == (before, 1)
+    Store(where).close()
+    assert pragma(where, "user_version") == SCHEMA_VERSION
+
+
+def test_an_older_program_refuses_the_new_file(where: str) -> None:
+    version_1(where)
+    Store(where).close()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(sqlite_file, "SCHEMA_VERSION", 1)
+        with pytest.raises(RecordsError, match="newer Gramstand"):
+            Store(where)
