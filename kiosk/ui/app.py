@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import logging
+import traceback
 from collections.abc import Callable
 
 from kivy.app import App
+from kivy.base import ExceptionHandler, ExceptionManager
 from kivy.core.window import Window
 
 from kiosk.settings import KioskSettings
@@ -13,6 +16,28 @@ from kiosk.ui.screens.frame import Frame
 from kiosk.ui.theme import theme
 
 ESCAPE = 27
+
+_log = logging.getLogger(__name__)
+
+
+class StayOpen(ExceptionHandler):
+    """Keeps the kiosk open through a fault of ours in one picture or one press.
+
+    What was captured is written down before it is shown, so going on loses nothing, while a
+    closed window in the middle of an event would. Each fault goes to the log once.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._told: set[str] = set()
+
+    def handle_exception(self, exception: Exception) -> int:
+        """Log it, the first time, and go on."""
+        where = "".join(traceback.format_tb(exception.__traceback__)[-1:])
+        if where not in self._told:
+            self._told.add(where)
+            _log.error("the kiosk goes on after a fault", exc_info=exception)
+        return int(ExceptionManager.PASS)
 
 
 class KioskApp(App):
@@ -25,6 +50,7 @@ class KioskApp(App):
         self._make = make
         self._settings = settings
         self._kiosk: Kiosk | None = None
+        self._stay_open = StayOpen()
 
     def build(self) -> Frame:
         """The frame; everything that may take time waits until it stands."""
@@ -36,11 +62,13 @@ class KioskApp(App):
 
     def on_start(self) -> None:
         """Open the records and the balance."""
+        ExceptionManager.add_handler(self._stay_open)
         if self._kiosk is not None:
             self._kiosk.start()
 
     def on_stop(self) -> None:
         """What was captured is written down already; the rest is let go."""
+        ExceptionManager.remove_handler(self._stay_open)
         if self._kiosk is not None:
             self._kiosk.stop()
 
