@@ -20,6 +20,9 @@ COMMANDS = {
     "replay": "kiosk.commands.replay",
     "score": "kiosk.commands.score",
     "count-key": "kiosk.commands.count_key",
+    "sample-plan": "kiosk.commands.sample_plan",
+    "volume": "kiosk.commands.volume",
+    "standings": "kiosk.commands.standings",
     "tour": "kiosk.commands.tour",
 }
 KIOSK = "kiosk.commands.open_kiosk"

@@ -66,4 +66,35 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "table.no_jar": "Row {row} does not name its jar.",
     # gramstand standings
     "standings.half_width": "The half width must be from 0 to under {limit} per cent.",
+    "command.standings.help": "rank a round from two files, with the places that the keys allow",
+    "command.standings.folder": "the folder with keys.csv and answers.csv",
+    "command.standings.files": (
+        "keys.csv: task,actual,half_width_percent, one row for each of {tasks}. "
+        "answers.csv: team,task,estimate; what is missing or blank scores 0. "
+        "The rules are those of this kiosk's settings."
+    ),
+    "command.standings.no_folder": (
+        "There is no folder {folder}: name the one with keys.csv and answers.csv."
+    ),
+    "command.standings.nobody": "No team has answered.",
+    "command.standings.place": "place",
+    "command.standings.team": "team",
+    "command.standings.total": "total",
+    "command.standings.range": "95 % of draws",
+    "command.standings.from_to": "{low} to {high}",
+    "round.key_twice": "{task} has a key already: leave one of them out.",
+    "round.no_key": "{file} has no key for {tasks}: each of the seven tasks needs one.",
+    "round.no_team": "The team is blank: every answer needs the team that gave it.",
+    "round.answer_twice": "{team} has answered {task} already: leave one of the two out.",
+    "round.no_task": "There is no task {text}; there are {tasks}.",
+    "round.name.half_width": "The half width",
+    # Tables that must be just so
+    "strict.line": "{file}, line {line}: {why}",
+    "strict.empty": "{file} is empty: its first line must be {columns}.",
+    "strict.header": "The first line must be {columns}, with commas, not {found}.",
+    "strict.cells": "This row has {count} cells, not {wanted}.",
+    "strict.missing": "There is no file {file}.",
+    "strict.not_text": "{file} is not a table in UTF-8: save it as CSV with UTF-8 and commas.",
+    "strict.unreadable": "{file} cannot be read: {why}.",
+    "strict.no_csv": "This is no CSV: {why}. Quotes come in pairs, a quote inside is doubled.",
 }
