@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from kiosk.estimating.count_key import CountInput
 from kiosk.texts import say
+from kiosk.texts.numbers import number
 from kiosk.texts.typed import NotANumberError, as_typed, typed_number, typed_whole_number
 
 
@@ -45,6 +46,20 @@ def positive(text: str, name: str) -> Decimal:
     if value <= 0:
         raise NotANumberError(
             say("typed.not_positive", name=say(f"command.name.{name}"), text=as_typed(text))
+        )
+    return value
+
+
+def at_most(limit: int, value: Decimal, text: str, name: str) -> Decimal:
+    """``value``, which was typed as ``text``; NotANumberError if it is over ``limit``."""
+    if value > limit:
+        raise NotANumberError(
+            say(
+                "typed.too_large",
+                name=say(f"command.name.{name}"),
+                limit=number(limit),
+                text=as_typed(text),
+            )
         )
     return value
 

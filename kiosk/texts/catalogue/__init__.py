@@ -10,12 +10,14 @@ from kiosk.texts.catalogue import (
     keys,
     learning,
     listening,
+    measuring,
     opening,
     plugged_in,
     reasons,
     records,
     replaying,
     scale,
+    scale_check,
     trouble,
 )
 
@@ -40,11 +42,13 @@ ENGLISH = _joined(
     keys.TEXTS,
     learning.TEXTS,
     listening.TEXTS,
+    measuring.TEXTS,
     opening.TEXTS,
     plugged_in.TEXTS,
     reasons.TEXTS,
     records.TEXTS,
     replaying.TEXTS,
     scale.TEXTS,
+    scale_check.TEXTS,
     trouble.TEXTS,
 )
