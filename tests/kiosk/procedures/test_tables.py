@@ -6,6 +6,7 @@ from enum import Enum
 
 import pytest
 
+from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -21,6 +22,7 @@ PROCEDURES = [
     (CountSamples, SamplesState, {SamplesState.MATERIAL, SamplesState.RESUME}),
     (ThrowAway, ThrowState, {ThrowState.CHOOSE}),
     (FillContainer, ContainerState, {ContainerState.BACK_IN}),
+    (BalanceCheck, CheckState, {CheckState.KIT}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}
 
