@@ -24,19 +24,24 @@ class StayOpen(ExceptionHandler):
     """Keeps the kiosk open through a fault of ours in one picture or one press.
 
     What was captured is written down before it is shown, so going on loses nothing, while a
-    closed window in the middle of an event would. Each fault goes to the log once.
+    closed window in the middle of an event would. Each fault goes to the log once. `go_on` is
+    called after each: Kivy forgets what it was to call again when it fails.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, go_on: Callable[[], None]) -> None:
         super().__init__()
+        self._go_on = go_on
         self._told: set[str] = set()
 
-    def handle_exception(self, exception: Exception) -> int:
-        """Log it, the first time, and go on."""
+    def handle_exception(self, exception: BaseException) -> int:
+        """Log it, the first time, and go on; what is no fault, such as Ctrl-C, ends the kiosk."""
+        if not isinstance(exception, Exception):
+            return int(ExceptionManager.RAISE)
         where = "".join(traceback.format_tb(exception.__traceback__)[-1:])
         if where not in self._told:
             self._told.add(where)
             _log.error("the kiosk goes on after a fault", exc_info=exception)
+        self._go_on()
         return int(ExceptionManager.PASS)
 
 
@@ -50,7 +55,7 @@ class KioskApp(App):
         self._make = make
         self._settings = settings
         self._kiosk: Kiosk | None = None
-        self._stay_open = StayOpen()
+        self._stay_open = StayOpen(self._go_on)
 
     def build(self) -> Frame:
         """The frame; everything that may take time waits until it stands."""
@@ -71,6 +76,10 @@ class KioskApp(App):
         ExceptionManager.remove_handler(self._stay_open)
         if self._kiosk is not None:
             self._kiosk.stop()
+
+    def _go_on(self) -> None:
+        if self._kiosk is not None:
+            self._kiosk.go_on()
 
     def open_settings(self, *_args: object) -> bool:
         """Kivy's own settings panel (F1) is not for children."""

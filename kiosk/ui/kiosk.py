@@ -117,6 +117,13 @@ class Kiosk:
             self.table.close()
         self.writer.close(CLOSE_S)
 
+    def go_on(self) -> None:
+        """Take up what Kivy dropped because it failed once."""
+        self._trigger.cancel()
+        self._trigger()
+        Clock.unschedule(self._tick)
+        Clock.schedule_interval(self._tick, TICK_S)
+
     def step(self) -> None:
         """One turn of balance and pan, in the caller's time."""
         assert self.table is not None
