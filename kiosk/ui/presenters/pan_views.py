@@ -146,7 +146,7 @@ def _on_the_tray(
     return PanView(
         phase=phase, word=word, label=say("pan.on_pan" if off else "pan.on_tray"),
         number=mass_number(shown if off else tared, facts.readability), unit="g",
-        line1=say("pan.tray_off", mass=mass), progress=state.progress,
+        line1="" if off else say("pan.tray_off", mass=mass), progress=state.progress,
     )  # fmt: skip
 
 
@@ -161,6 +161,11 @@ def _in_the_jar(procedure: FillContainer, state: PanState, shown: Decimal) -> Pa
         inside = procedure.kept.filled.weighing.grams - empty.weighing.grams
         live = live_count_of(procedure, procedure.kept.filled.weighing.grams)
         phase, word = "captured", say("pan.captured")
+    elif phase == "empty":  # the jar is off the pan: nothing is in it there
+        return PanView(
+            phase=phase, word=word, label=say("pan.on_pan"), unit="g",
+            number=mass_number(shown, empty.weighing.readability), progress=state.progress,
+        )  # fmt: skip
     else:
         live = live_count_of(procedure, shown)
     inside_text = say("pan.inside", mass=grams(inside, empty.weighing.readability))

@@ -130,7 +130,18 @@ def test_the_tray_is_taken_off() -> None:
 
 def test_without_the_tray_no_negative_mass_confuses() -> None:
     view = pan(sampled(1), shown="0.0", phase=PanPhase.EMPTY)
-    assert (view.label, view.number) == ("on the pan", "0.0")
+    assert (view.label, view.number, view.line1) == ("on the pan", "0.0", "")
+
+
+def test_without_the_jar_nothing_is_counted() -> None:
+    view = pan(in_container(C.POUR), shown="0.0", phase=PanPhase.EMPTY)
+    assert (view.label, view.number, view.unit, view.line1) == ("on the pan", "0.0", "g", "")
+
+
+def test_the_coach_sees_the_pan_of_the_scale_itself_open() -> None:
+    grams = Decimal("12.3")
+    state = PanState(phase=PanPhase.STABLE, grams=grams, readings_flow=True)
+    assert pan_view(None, facts(3), state, None, grams, coach=True).number == "12.3"
 
 
 def test_the_jar_counts_pieces_with_their_interval() -> None:
