@@ -20,7 +20,7 @@ from drivers.events import Back, BalanceEvent, CommandRefused, Lost
 from drivers.packet import Packet
 from drivers.port import PATIENCE, Port
 from drivers.transports import Transport
-from drivers.transports.addresses import unheard
+from drivers.transports.addresses import Described, unheard
 from drivers.transports.hid_addresses import is_hid
 from drivers.transports.port_settings import parse_port_settings
 
@@ -29,6 +29,7 @@ RETRY_EVERY = 1.0  # seconds between two looks for a lost port
 Clock = Callable[[], float]
 Wait = Callable[[float], object]
 Publish = Callable[[BalanceEvent], object]
+Tap = Callable[[Packet], object]
 
 _log = logging.getLogger(__name__)
 
@@ -50,8 +51,10 @@ class Balance:
     """Reads a balance until it is closed, through every loss of its port.
 
     Each opening is published as Back, each failure as one Lost, however long it lasts; after a
-    Lost no command is under way any more. ``publish`` is called by the reader thread. ``wait``
-    pauses for some seconds between two looks for the port; by default ``close`` cuts it short.
+    Lost no command is under way any more. ``publish`` is called by the reader thread, and so is
+    ``tap``, with each packet that holds bytes, before it is read; a tap that fails is called no
+    more. ``wait`` pauses for some seconds between two looks for the port; by default ``close``
+    cuts it short.
     """
 
     def __init__(
@@ -62,10 +65,12 @@ class Balance:
         publish: Publish,
         clock: Clock = time.monotonic,
         wait: Wait | None = None,
+        tap: Tap | None = None,
     ) -> None:
         self._port = port
         self._dialect = dialect
         self._publish = publish
+        self._tap = tap
         self._clock = clock
         self._closing = threading.Event()
         self._wait = self._closing.wait if wait is None else wait
@@ -74,6 +79,11 @@ class Balance:
         self._lost = False
         self._look_at = clock()
         self._thread: threading.Thread | None = None
+
+    @property
+    def dialect(self) -> str:
+        """The name of what it speaks."""
+        return self._dialect.name
 
     def start(self) -> None:
         """Begin to read, in a thread of its own."""
@@ -125,8 +135,20 @@ class Balance:
         if request := self._dialect.due(self._clock()):
             transport.write(request)
         data = transport.read()
-        for event in self._dialect.feed(Packet(self._clock(), data)):
+        packet = Packet(self._clock(), data)
+        if data:
+            self._let_tap(packet)
+        for event in self._dialect.feed(packet):
             self._publish(event)
+
+    def _let_tap(self, packet: Packet) -> None:
+        if self._tap is None:
+            return
+        try:
+            self._tap(packet)
+        except Exception:
+            _log.exception("the tap on the balance at %s failed", self._port.where)
+            self._tap = None
 
     def _look_for_port(self) -> None:
         pause = self._look_at - self._clock()
@@ -178,23 +200,31 @@ def open_balance(
     clock: Clock = time.monotonic,
     wait: Wait | None = None,
     patience: float = PATIENCE,
+    tap: Tap | None = None,
+    described: Described = unheard,
 ) -> Balance:
     """A balance at ``where``: a path, a COM port, ``hid:...`` or a URL; ``start`` or ``pump`` it.
 
     ``dialect`` is the usual one of the address if not given, ``name`` what its readings carry
     (``where`` if not given), ``patience`` how many seconds a read waits. ``port_settings`` are
-    those kept with the shape of that name, else 9600-8N1, if not given. BadAddress if the words
-    make no sense. A port that is not there yet is published as Lost, and looked for.
+    those kept with the shape of that name, else 9600-8N1, if not given. ``described`` gets the
+    report descriptor of a HID scale at each opening, before Back. BadAddress if the words make no
+    sense. A port that is not there yet is published as Lost, and looked for.
     """
     spoken = dialect or usual_dialect(where)
     speaker = make_dialect(spoken, where if name is None else name)
     if isinstance(speaker, HidScale) != is_hid(where):
         raise BadAddress(_misfit(where, speaker.name))
-    described = speaker.described if isinstance(speaker, HidScale) else unheard
     if port_settings is None:
         port_settings = usual_port_settings(spoken)
-    port = Port(where, parse_port_settings(port_settings), patience, described)
-    return Balance(port, speaker, publish=publish, clock=clock, wait=wait)
+
+    def told(descriptor: bytes) -> None:
+        if isinstance(speaker, HidScale):
+            speaker.described(descriptor)
+        described(descriptor)
+
+    port = Port(where, parse_port_settings(port_settings), patience, told)
+    return Balance(port, speaker, publish=publish, clock=clock, wait=wait, tap=tap)
 
 
 def _misfit(where: str, dialect: str) -> str:

@@ -6,14 +6,18 @@ import argparse
 import math
 import queue
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
+from functools import partial
+from pathlib import Path
 
-from drivers.balance import open_balance
+from drivers.balance import Balance, open_balance
 from drivers.errors import BadAddress
 from drivers.events import Back, BalanceEvent, Lost, ReadingReceived
 from drivers.reading import Reading
+from drivers.recorder import Recorder, open_recorded
 from kiosk.commands.console import BadInputError, complain, emit, tell
+from kiosk.commands.recording import recording_into
 from kiosk.commands.shapes import use_kept_shapes
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
@@ -31,6 +35,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--readings", type=_count, metavar="N", help=say("listen.readings"))
     parser.add_argument("--seconds", type=seconds_of, metavar="S", help=say("listen.seconds"))
+    parser.add_argument("--record", type=Path, metavar="FILE", help=say("recording.option"))
 
 
 def run(options: argparse.Namespace) -> int:
@@ -38,8 +43,8 @@ def run(options: argparse.Namespace) -> int:
     use_kept_shapes()
     listener = _Listener(options)
     try:
-        with _address_of(options.scale) as where:
-            return listener.listen(where)
+        with recording_into(options.record) as recorder, _address_of(options.scale) as where:
+            return listener.listen(where, recorder)
     except BadAddress as error:
         raise BadInputError(str(error)) from error
     except KeyboardInterrupt:
@@ -64,16 +69,9 @@ class _Listener:
         """1 while the port is lost, else 0."""
         return 0 if self._lost_at is None else 1
 
-    def listen(self, where: str) -> int:
+    def listen(self, where: str, recorder: Recorder | None) -> int:
         """Print until it is enough. Raises BadAddress."""
-        balance = open_balance(
-            where,
-            dialect=self._options.dialect,
-            port_settings=self._options.port_settings,
-            name=self._options.scale,
-            publish=self._events.put,
-        )
-        with closing(balance):
+        with closing(self._balance(where, recorder)) as balance:
             balance.start()
             while not self._enough(time.monotonic()):
                 try:
@@ -81,6 +79,19 @@ class _Listener:
                 except queue.Empty:
                     continue
         return self.outcome
+
+    def _balance(self, where: str, recorder: Recorder | None) -> Balance:
+        named = self._options.scale
+        opened: Callable[..., Balance] = open_balance
+        if recorder is not None:
+            opened = partial(open_recorded, recorder, synthetic=named == SIMULATED)
+        return opened(
+            where,
+            dialect=self._options.dialect,
+            port_settings=self._options.port_settings,
+            name=named,
+            publish=self._events.put,
+        )
 
     def _patience(self) -> float:
         if self._seconds is None:

@@ -1,43 +1,24 @@
-"""Recordings: what a port said, line by line with its time, as JSON Lines."""
+"""Recordings of what a port said (see drivers.recording): reading them, and beginning one."""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
-from typing import Annotated, Literal, TypeVar
+from typing import TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ValidationError
 
 from drivers.packet import Packet
-from kiosk.commands.console import BadInputError
+from drivers.recorder import Recorder
+from drivers.recording import Header, Line
+from kiosk.commands.console import BadInputError, complain
 from kiosk.texts import say
 
 M = TypeVar("M", bound=BaseModel)
-
-
-def _from_hex(text: object) -> object:
-    return bytes.fromhex(text) if isinstance(text, str) else text
-
-
-class Header(BaseModel):
-    """The first line: what was recorded. ``packets``: each line holds one whole report."""
-
-    model_config = ConfigDict(frozen=True)
-
-    recording: Literal[1]
-    dialect: str
-    readability_g: Decimal | None = Field(default=None, gt=0)
-    synthetic: bool = False
-    note: str = ""
-    packets: bool = False
-
-
-class _Line(BaseModel):
-    t: float = Field(ge=0, allow_inf_nan=False)
-    hex: Annotated[bytes, BeforeValidator(_from_hex)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,35 +26,72 @@ class Recording:
     """A recording that was read whole."""
 
     header: Header
-    packets: tuple[Packet, ...]
+    lines: tuple[Line, ...]
+
+    @property
+    def packets(self) -> tuple[Packet, ...]:
+        """The bytes that came, without the marks between them."""
+        return tuple(Packet(at=line.t, data=line.hex) for line in self.lines if line.hex)
+
+
+@contextmanager
+def recording_into(path: Path | None) -> Iterator[Recorder | None]:
+    """A recorder into a new file, closed at the end; None without one.
+
+    BadInputError if there can be no such file, or already is.
+    """
+    if path is None:
+        yield None
+        return
+    with closing(_recorder(path)) as recorder:
+        yield recorder
+
+
+def _recorder(path: Path) -> Recorder:
+    try:
+        return Recorder(
+            path, ended=lambda why: complain(say("recording.ended", file=path, why=why))
+        )
+    except FileExistsError as error:
+        raise BadInputError(say("recording.there", file=path)) from error
+    except OSError as error:
+        why = error.strerror or error
+        raise BadInputError(say("recording.unwritable", file=path, why=why)) from error
 
 
 def read_recording(path: Path) -> Recording:
     """The recording in a file; BadInputError names the line and what is wrong with it."""
     try:
-        lines = path.read_text(encoding="utf-8").splitlines()
+        text = path.read_text(encoding="utf-8")
     except OSError as error:
         raise BadInputError(
             say("recording.unreadable", file=path, why=error.strerror or error)
         ) from error
     except UnicodeDecodeError as error:
         raise BadInputError(say("recording.no_text", file=path)) from error
-    if not lines:
+    first, *others = text.splitlines() or [""]
+    if not first:
         raise BadInputError(say("recording.empty", file=path))
-    header = _parsed(Header, path, 1, lines[0])
-    return Recording(header=header, packets=tuple(_packets(path, lines[1:])))
+    header = _parsed(Header, path, 1, first)
+    if others and not text.endswith("\n") and not _is_whole(others[-1]):
+        others.pop()  # whoever wrote it was stopped in the middle
+    return Recording(header=header, lines=tuple(_lines(path, others)))
 
 
-def _packets(path: Path, lines: list[str]) -> Iterator[Packet]:
+def _lines(path: Path, texts: list[str]) -> Iterator[Line]:
     before = 0.0
-    for number, text in enumerate(lines, start=2):
+    for number, text in enumerate(texts, start=2):
         if not text.strip():
             continue
-        line = _parsed(_Line, path, number, text)
+        line = _parsed(Line, path, number, text)
         if line.t < before:
             raise BadInputError(say("recording.backwards", file=path, line=number))
         before = line.t
-        yield Packet(at=line.t, data=line.hex)
+        yield line
+
+
+def _is_whole(text: str) -> bool:
+    return text.rstrip().endswith("}")
 
 
 def _parsed(model: type[M], path: Path, number: int, text: str) -> M:

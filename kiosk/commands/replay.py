@@ -7,9 +7,12 @@ from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
 
-from drivers.dialects import make_dialect
+from drivers.dialects import Dialect, make_dialect
+from drivers.dialects.hid_scale import HidScale
 from drivers.errors import BadAddress
 from drivers.events import BalanceEvent, Identified, ReadingReceived
+from drivers.packet import Packet
+from drivers.recording import Line
 from kiosk.commands.console import BadInputError, emit, tell
 from kiosk.commands.recording import Recording, read_recording
 from kiosk.commands.shapes import use_kept_shapes
@@ -49,15 +52,31 @@ def _events(recording: Recording, dialect_name: str) -> Iterator[PanEvent]:
     source = Source.SIMULATED if recording.header.synthetic else Source.BALANCE
     watch = PanWatch(readability=recording.header.readability_g, source=source)
     now = 0.0
-    for packet in recording.packets:
+    for line in recording.lines:
         # Silence shows by time that passes between two lines, not after the last one.
-        while now + TICK_S < packet.at:
+        while now + TICK_S < line.t:
             now += TICK_S
             yield from watch.tick(now)
-        now = packet.at
+        now = line.t
         yield from watch.tick(now)
-        for event in dialect.feed(packet):
-            yield from _told(watch, event)
+        yield from _marked(line, watch, dialect)
+        if line.hex:
+            for event in dialect.feed(Packet(at=now, data=line.hex)):
+                yield from _told(watch, event)
+
+
+def _marked(line: Line, watch: PanWatch, dialect: Dialect) -> list[PanEvent]:
+    """What was noted besides the bytes."""
+    if line.readability_g is not None:
+        watch.identified(line.readability_g, None)
+    if line.lost is not None:
+        return watch.lost(line.t)
+    if line.back is None:
+        return []
+    if isinstance(dialect, HidScale):
+        dialect.described(line.descriptor or b"")
+    dialect.reset(line.t)
+    return watch.back(line.t)
 
 
 def _told(watch: PanWatch, event: BalanceEvent) -> list[PanEvent]:

@@ -11,6 +11,7 @@ from typing import Self
 from drivers.balance import Balance, open_balance
 from drivers.events import BalanceEvent
 from drivers.port import PATIENCE
+from drivers.recorder import Recorder, open_recorded
 
 SIMULATED, TYPED, AUTO = "simulated", "typed", "auto"
 CLOSE_S = 3.0
@@ -45,7 +46,7 @@ class Connection:
 
     `later` brings a call over into that thread. What a balance told before it was let go is
     dropped: it would stand for another load on another pan. With `stepped` nothing runs by
-    itself: `pump` does.
+    itself: `pump` does. A `recorder` writes down what the first balance says.
     """
 
     def __init__(
@@ -55,11 +56,13 @@ class Connection:
         later: Callable[[Callable[[], None]], None],
         clock: Callable[[], float],
         stepped: bool,
+        recorder: Recorder | None = None,
     ) -> None:
         self._heard = heard
         self._later = later
         self._clock = clock
         self._stepped = stepped
+        self._recorder = recorder
         self._balance: Balance | None = None
         self._turn = 0
         self._started = False
@@ -70,7 +73,7 @@ class Connection:
         Raises BadAddress, and BadShape, with the present one kept.
         """
         turn = self._turn + 2  # letting go takes one
-        made = open_balance(
+        made = self._opener(choice)(
             address or choice.where,
             dialect=choice.dialect,
             port_settings=choice.port_settings,
@@ -84,6 +87,11 @@ class Connection:
         self._turn, self._balance = turn, made
         if self._started and not self._stepped:
             made.start()
+
+    def _opener(self, choice: ScaleChoice) -> Callable[..., Balance]:
+        if self._recorder is None:
+            return open_balance
+        return partial(open_recorded, self._recorder, synthetic=choice.where == SIMULATED)
 
     def start(self) -> None:
         """Begin to read, now and after each change."""

@@ -11,7 +11,7 @@ import pytest
 import serial
 from pytest_mock import MockerFixture
 
-from drivers.balance import Balance, open_balance
+from drivers.balance import Balance, Tap, open_balance
 from drivers.dialects.sma import Sma
 from drivers.errors import BadAddress, PortLost, PortUnavailable, Reason
 from drivers.events import (
@@ -23,6 +23,7 @@ from drivers.events import (
     Lost,
     ReadingReceived,
 )
+from drivers.packet import Packet
 from tests.helpers.event_log import EventLog
 from tests.helpers.pty_port import PtyPort
 from tests.helpers.sma_frames import frame, weight
@@ -179,6 +180,38 @@ def test_a_fault_of_ours_is_told_logged_and_survived(
     assert (lost.reason, lost.detail) == (Reason.OTHER, "ZeroDivisionError: by nought")
     assert "ZeroDivisionError" in caplog.text
     assert len(log.of(ReadingReceived)) == 1
+
+
+def tapped(port: ScriptedPort, log: EventLog, tap: Tap) -> Balance:
+    return Balance(port, Sma("b"), publish=log, clock=lambda: port.now, wait=port.wait, tap=tap)
+
+
+def test_a_tap_hears_each_packet_that_holds_bytes_before_it_is_read(
+    port: ScriptedPort, log: EventLog
+) -> None:
+    heard: list[tuple[Packet, int]] = []
+    balance = tapped(port, log, lambda packet: heard.append((packet, len(log.events))))
+    port.reads = [PLAIN[:5], b"", PLAIN[5:]]
+    pump(balance, 5)
+    assert [(packet.data, events) for packet, events in heard] == [(PLAIN[:5], 1), (PLAIN[5:], 1)]
+    assert [packet.at for packet, _ in heard] == pytest.approx([100.05, 100.15])
+
+
+def test_a_tap_that_fails_is_let_alone_and_reading_goes_on(
+    port: ScriptedPort, log: EventLog, caplog: pytest.LogCaptureFixture
+) -> None:
+    calls: list[Packet] = []
+
+    def tap(packet: Packet) -> None:
+        calls.append(packet)
+        raise ZeroDivisionError("by nought")
+
+    balance = tapped(port, log, tap)
+    port.reads = [PLAIN, PLAIN]
+    with caplog.at_level(logging.ERROR):
+        pump(balance, 3)
+    assert (len(log.of(ReadingReceived)), log.of(Lost), len(calls)) == (2, [], 1)
+    assert "ZeroDivisionError" in caplog.text
 
 
 def test_closing_without_a_thread_lets_go_of_the_port(balance: Balance, port: ScriptedPort) -> None:

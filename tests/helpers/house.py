@@ -21,6 +21,7 @@ PORTS = (
     "drivers.balance",
     "drivers.discovery",
     "drivers.port",
+    "drivers.recorder",
     "drivers.simulated",
     "drivers.transports",
 )
