@@ -12,8 +12,8 @@ from collections.abc import Sequence
 
 from kiosk.weighing.trace import Sample
 
-NEAR_DIVISIONS = 25.0
-NEAR_NOISES = 12.0
+NEAR_DIVISIONS = 21.0  # a trembling hand stays within
+NEAR_NOISES = 12.0  # more: it makes a balance noisier
 FAR = 10.0  # times near
 SURELY_REACHED = 0.7  # of the farthest reading
 REST_DIVISIONS = 0.5
@@ -28,7 +28,7 @@ def hovering_since(
     before the first reading: where none came, nothing hovered.
     """
     began = max(restless_since, samples[0].at)
-    near = max(NEAR_DIVISIONS, NEAR_NOISES * noise)
+    near = NEAR_DIVISIONS + NEAR_NOISES * noise
     farthest = max(abs(sample.y - mean) for sample in samples)
     near_at = _last_beyond(samples, mean, near)
     if near_at is None or near_at < began:
@@ -39,6 +39,12 @@ def hovering_since(
         return near_at
     pace = (near_at - far_at) / math.log(far / near)
     return near_at + pace * math.log(near / REST_DIVISIONS)
+
+
+def tremor(samples: Sequence[Sample], since: float, mean: float) -> float:
+    """Root mean square of the distance from ``mean`` after ``since``; 0 without a reading."""
+    squares = [(sample.y - mean) ** 2 for sample in samples if sample.at > since]
+    return math.sqrt(sum(squares) / len(squares)) if squares else 0.0
 
 
 def _last_beyond(samples: Sequence[Sample], mean: float, level: float) -> float | None:

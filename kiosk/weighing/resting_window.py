@@ -18,7 +18,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kiosk.weighing.approach import remainder
-from kiosk.weighing.hover import hovering_since
+from kiosk.weighing.hover import hovering_since, tremor
 from kiosk.weighing.stretch import Stretch
 from kiosk.weighing.trace import Sample
 
@@ -40,6 +40,8 @@ ROUNDING_NOISE = 0.3  # of a display that flickers between two values
 HOVER_SECONDS = 0.5  # of a hand that lets go slowly
 HOVER_MOST_SECONDS = 2.0
 HOVER_MOST_INTERVALS = 8
+TREMBLING = 2.0  # times the noise: a tremor may cancel itself out, or keep step with the readings
+TREMBLED_LONGER = 2.0
 LATER_DIVISIONS = 0.45  # the later half may be that far from the reading for the record ...
 LATER_NOISES = 0.7  # ... and that many standard deviations of its mean
 OFF_DIVISIONS = 0.5  # where the reading goes may be that far off ...
@@ -97,7 +99,7 @@ def resting_window(samples: Sequence[Sample], demands: Demands) -> Window | None
             continue
         if since is None:
             since = _hovering_since(samples, stretch, demands)
-        if _outlasts(stretch, since):
+        if _outlasts(samples, stretch, since, demands):
             window = _window(samples, stretch)
             return window if _arrived(samples, window, stretch, demands) else None
     return None
@@ -107,14 +109,17 @@ def _hovering_since(samples: Sequence[Sample], stretch: Stretch, demands: Demand
     return hovering_since(samples, stretch.mean, demands.likely_noise, demands.restless_since)
 
 
-def _outlasts(stretch: Stretch, since: float) -> bool:
-    """A load that hovered must be still for as long as that took."""
+def _outlasts(samples: Sequence[Sample], stretch: Stretch, since: float, demands: Demands) -> bool:
+    """A load that hovered must be still for as long as that took, one that trembled for longer."""
     hovered = stretch.newest.at - stretch.seconds - since
     if hovered <= HOVER_SECONDS:
         return True
     interval = stretch.seconds / (stretch.size - 1)
-    longest = max(HOVER_MOST_SECONDS, HOVER_MOST_INTERVALS * interval)
-    return stretch.seconds >= min(hovered, longest) - _HAIR
+    least = min(hovered, max(HOVER_MOST_SECONDS, HOVER_MOST_INTERVALS * interval))
+    noise = max(ROUNDING_NOISE, demands.likely_noise, stretch.scatter)
+    if tremor(samples[: -stretch.size], since, stretch.mean) > TREMBLING * noise:
+        least *= TREMBLED_LONGER
+    return stretch.seconds >= least - _HAIR
 
 
 def _long_enough(stretch: Stretch, demands: Demands) -> bool:
