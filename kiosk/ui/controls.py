@@ -14,7 +14,7 @@ from kiosk.ui.presenters.views import ButtonView, SheetView
 from kiosk.ui.station import Station
 
 # Sheets that need their whole width: there the bench panel goes away by itself.
-FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples")
+FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples", "checked")
 
 
 class Controls:
@@ -57,6 +57,8 @@ class Controls:
             self.bench.pull_out()
         elif event.kind is Person.COVER:
             self.desk.cover()
+        elif event.kind is Person.CHECK:
+            self.desk.check_scale()
         elif event.kind is Person.OTHER_SCALE:
             self.desk.other_scales()
         elif event.kind is Person.AGAIN:

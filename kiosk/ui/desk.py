@@ -11,6 +11,7 @@ from collections.abc import Callable
 from enum import Enum
 from typing import TYPE_CHECKING
 
+from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -25,7 +26,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
-from kiosk.records.entries import CupOut, Entry
+from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.writer import Writer
 from kiosk.ui.notebook import Notebook
 from kiosk.ui.presenters.scale_views import LOOK_AGAIN
@@ -229,6 +230,21 @@ class Desk:
             self.drawer.look_around()
             self._go(Place.SCALES)
 
+    def check_scale(self) -> None:
+        """See whether the scale is right, with what is at hand."""
+        if self._free():
+            self._start(BalanceCheck(self.world, pan=self.memory))
+
+    def read_last_check(self, balance: str) -> None:
+        """Look up how the last check of that scale went."""
+        simulated = self.facts.simulated
+        self.facts.last_check = None
+
+        def done(found: BalanceChecked | None) -> None:
+            self.facts.last_check = found
+
+        self.notebook.look_up(lambda store: store.last_check(balance, simulated), done)
+
     def scale_chosen(self, where: str) -> None:
         """Weigh on that scale from now on; LOOK_AGAIN looks for others."""
         if self.drawer is None or not self._free():
@@ -289,6 +305,8 @@ class Desk:
         self.procedure = None
         self.place = Place.HOME
         match ended.state:
+            case CheckState.CHECKED:
+                self.place = Place.SCALE
             case WeighEmptyState.NEXT:
                 self.place = Place.TEAMS
             case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:

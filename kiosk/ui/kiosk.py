@@ -100,6 +100,8 @@ class Kiosk:
     def start(self) -> None:
         """Open the records and the balance; the first picture stands already."""
         self.station.desk.open()
+        if self.facts.scale.chosen is not None:
+            self.station.desk.read_last_check(self.facts.scale.chosen.where)
         if self._auto:
             self.station.desk.notebook.look_up(lambda store: store.recall("scale"), self._by_itself)
         self._started = True
@@ -142,6 +144,7 @@ class Kiosk:
         """
         self._connect(choice)
         self.station.scale_changed(simulated=choice.where == SIMULATED)
+        self.station.desk.read_last_check(choice.where)
         self.controls.bench = self._bench if choice.where == SIMULATED else None
         if self._bench is not None:
             self._bench.out = False

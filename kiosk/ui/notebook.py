@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, TypeVar
 
 from kiosk.records.entries import (
+    BalanceChecked,
     CupHandedIn,
     CupOut,
     CupTaken,
@@ -165,6 +166,8 @@ class Notebook:
             facts.errors = (error_percent(entry.net, entry.target),)
         elif isinstance(entry, TryThrownAway):
             facts.cups = [cup for cup in facts.cups if cup.id != entry.try_id]
+        elif isinstance(entry, BalanceChecked):
+            facts.last_check = entry
         elif isinstance(entry, KeyMade):
             facts.used_letters = (*facts.used_letters, entry.letter)
             facts.keys_kept += 1

@@ -12,6 +12,7 @@ from decimal import Decimal
 
 from drivers.errors import Reason
 from drivers.events import Back, BalanceEvent, Identified, Lost, ReadingReceived
+from drivers.reading import Reading
 from kiosk.evidence import Source
 from kiosk.procedures.procedure import Surroundings
 from kiosk.records.entries import new_id
@@ -20,6 +21,7 @@ from kiosk.ui.desk import Desk
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.weighing.pan_events import PanEvent
+from kiosk.weighing.pan_history import PanHistory
 from kiosk.weighing.pan_watch import PanPhase, PanWatch
 
 NUMBER_EVERY_S = 0.2  # a number that changes more often cannot be read
@@ -43,6 +45,7 @@ class Station:
         self.watch = self._new_watch()
         self._clock = clock
         self._changed = changed
+        self._history = PanHistory()
         self._number: Decimal | None = None
         self._number_at = float("-inf")
         self._scene: Scene | None = None
@@ -67,6 +70,7 @@ class Station:
             case ReadingReceived(reading=reading):
                 self.connected = True
                 self._happened(self.watch.reading(reading))
+                self._remember(reading)
             case Identified(readability=readability, capacity=capacity):
                 self.watch.identified(readability, capacity)
             case Lost(reason=reason, at=at):
@@ -82,6 +86,7 @@ class Station:
         """Another scale is in use from now on: what the last one showed stands for nothing."""
         self.connected, self.lost = False, None
         self._number = None
+        self._history = PanHistory()
         self.desk.scale_changed(simulated=simulated)
         self.watch = self._new_watch()
 
@@ -99,6 +104,9 @@ class Station:
     def scene(self) -> Scene:
         """What is to be seen now; while something waits to be written down, what was seen last."""
         if self._scene is None or self.desk.settled_for_showing or self.desk.failure:
+            # As seldom as a number, and moved on by time alone, so that silence shows.
+            now = self._clock() // NUMBER_EVERY_S * NUMBER_EVERY_S
+            self.facts.past = self._history.past(now)
             self._scene = scene_of(
                 self.desk,
                 self.watch.state,
@@ -115,6 +123,14 @@ class Station:
         if resting or state.grams is None or now - self._number_at >= NUMBER_EVERY_S:
             self._number, self._number_at = state.grams, now
         return self._number
+
+    def _remember(self, reading: Reading) -> None:
+        state = self.watch.state
+        if reading.grams is None or not state.readings_flow:
+            self._history.interrupt()
+        else:
+            resting = state.phase in (PanPhase.STABLE, PanPhase.EMPTY)
+            self._history.note(reading.at, reading.grams, resting=resting)
 
     def _happened(self, events: list[PanEvent]) -> None:
         for event in events:

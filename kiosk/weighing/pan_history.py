@@ -45,9 +45,9 @@ class PanHistory:
         self._rest = None
 
     def past(self, now: float) -> PanPast:
-        """What is still remembered at second ``now``."""
+        """What is still remembered at second ``now``, without what came later."""
         points = tuple(
-            (max(0.0, now - at), grams) for at, grams in self._points if now - at <= REMEMBERED_S
+            (now - at, grams) for at, grams in self._points if 0 <= now - at <= REMEMBERED_S
         )
         rest = None if self._rest is None else min(max(0.0, now - self._rest), REMEMBERED_S)
         return PanPast(points=points, rest=rest if points else None, pace=self._pace(now))

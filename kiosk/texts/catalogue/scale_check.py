@@ -9,11 +9,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # What is at hand
     "check.kit.title": "What do you have of known mass?",
     "check.kit.note": "The class stands on the weights or on their box.",
-    "check.kit.M1": "Weights M1",
-    "check.kit.M2": "Weights M2",
-    "check.kit.M3": "Weights M3",
+    "check.kit.m1": "Weights M1",
+    "check.kit.m2": "Weights M2",
+    "check.kit.m3": "Weights M3",
     "check.kit.weights.note": "a set of check weights",
-    "check.kit.coins": "{coin}",
     "check.kit.coins.note": "coins find a wrong unit, not a gram",
     "check.kit.nothing": "Nothing known",
     "check.kit.nothing.note": "any firm thing will do",
@@ -73,8 +72,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "check.not_fine": "not fine",
     "check.cannot_tell": "cannot tell",
     # The trace
-    "check.step": "step",
-    "check.most": "most",
     "check.readings": "readings",
     "check.pace": "{count} a second",
     "check.noise": "noise",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
+from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.count_samples import CountSamples
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -15,6 +16,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, mass_number, number
 from kiosk.ui.presenters.container_views import live_count_of
+from kiosk.ui.presenters.scale_check_views import pan_words
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import PanView
 from kiosk.weighing.pan_watch import PanPhase, PanState
@@ -122,10 +124,13 @@ def _live(
     if isinstance(procedure, FillContainer) and procedure.kept.empty is not None:
         return _in_the_jar(procedure, state, shown)
     label = say("pan.empty_cup") if isinstance(procedure, WeighEmpty) else say("pan.on_pan")
+    line = ""
+    if isinstance(procedure, BalanceCheck):
+        label, line = pan_words(procedure, facts)
     phase, word = _phase(state)
     return PanView(
         phase=phase, word=word, label=label, number=mass_number(shown, facts.readability),
-        unit="g", progress=state.progress,
+        unit="g", line1=line, progress=state.progress,
     )  # fmt: skip
 
 

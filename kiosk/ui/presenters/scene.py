@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from drivers.errors import Reason
+from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -19,7 +20,9 @@ from kiosk.ui.desk import Desk, Place
 from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
+from kiosk.ui.presenters.last_check import warning
 from kiosk.ui.presenters.pan_views import closed_pan, pan_view
+from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
 from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
@@ -39,6 +42,7 @@ _WAITS_FOR_REST = frozenset(
         SamplesState.TRAY_ON,
         ContainerState.EMPTY_ON,
         ContainerState.STOPPING,
+        CheckState.SETTLING,
     }
 )
 
@@ -72,7 +76,7 @@ def scene_of(
         pan=closed_pan(facts)
         if desk.failure is not None
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
-        strip=_strip(procedure, desk.place, facts, hindrance, connected=connected),
+        strip=_warned(_strip(procedure, desk.place, facts, hindrance, connected=connected), desk),
     )
 
 
@@ -138,6 +142,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return container_view(procedure, facts, shown)
         case ThrowAway():
             return throw_view(procedure)
+        case BalanceCheck():
+            return balance_check_view(procedure, facts)
     raise TypeError(f"no presenter for {procedure!r}")
 
 
@@ -164,6 +170,14 @@ def _strip(
     )
 
 
+def _warned(strip: StripView, desk: Desk) -> StripView:
+    """With what the last check says against the scale, where nobody is busy."""
+    if desk.procedure is not None or desk.place not in (Place.HOME, *COACHS_PLACES):
+        return strip
+    told = warning(desk.facts.last_check, desk.world.utc(desk.world.now()))
+    return replace(strip, words=(*strip.words, told)) if told else strip
+
+
 def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[str, ...]:
     match procedure:
         case WeighEmpty():
@@ -178,6 +192,8 @@ def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[
             return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
         case ThrowAway():
             return (say("strip.throw"),)
+        case BalanceCheck():
+            return (say("strip.check"),)
     if place in COACHS_PLACES:
         return (say("strip.scale"),)
     if place is Place.HOME:

@@ -6,12 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from kiosk.records.entries import CupOut
+from kiosk.records.entries import BalanceChecked, CupOut
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.texts.catalogue import ENGLISH
 from kiosk.ui.presenters.scale_facts import ScaleFacts
 from kiosk.ui.presenters.views import CupMark
+from kiosk.weighing.pan_history import PanPast
 
 
 @dataclass(slots=True)
@@ -31,6 +32,8 @@ class TableFacts:
     team_page: int = 0
     letter: str = ""
     scale: ScaleFacts = field(default_factory=ScaleFacts)
+    past: PanPast = field(default_factory=PanPast)  # the last seconds of the pan
+    last_check: BalanceChecked | None = None
 
     def some_marks(self, most: int, mine: int | None) -> tuple[CupMark, ...]:
         """As many of the cups that are out as a row holds, one's own always among them."""

@@ -125,12 +125,65 @@ class ChoicesView(SheetView):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TraceView:
+    """What the pan showed in the last seconds: points from 0 to 1 across (newest at 1) and up.
+
+    `stable` is where across the present rest began, None while there is none.
+    """
+
+    points: tuple[tuple[float, float], ...] = ()
+    top: str = ""
+    bottom: str = ""
+    stable: float | None = None
+    stable_text: str = ""
+    ago_text: str = ""
+    now_text: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ScaleView(SheetView):
     """The scale in use: each fact with its name, and what there is to say."""
 
     screen: str = "scale"
     described: str = ""
     facts: tuple[tuple[str, str], ...] = ()
+    trace: TraceView | None = None
+    lines: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckRowView:
+    """One known mass or one test; `verdict` is fine, not fine, cannot tell, or "" for none yet."""
+
+    name: str
+    note: str = ""
+    shown: str = ""
+    off: str = ""
+    limit: str = ""
+    verdict: str = ""
+    verdict_text: str = ""
+    now: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckView(SheetView):
+    """A weighing of the check, with the rows around it and the live trace."""
+
+    screen: str = "check"
+    facts: tuple[tuple[str, str], ...] = ()
+    plug: str = ""
+    trace: TraceView = TraceView()
+    head: tuple[str, ...] = ()
+    rows: tuple[CheckRowView, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckedView(SheetView):
+    """What the check found, and what it means."""
+
+    screen: str = "checked"
+    head: tuple[str, ...] = ()
+    rows: tuple[CheckRowView, ...] = ()
     lines: tuple[str, ...] = ()
 
 

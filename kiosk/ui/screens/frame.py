@@ -15,6 +15,7 @@ from kivy.properties import BooleanProperty, ObjectProperty
 from kiosk.ui import kv_files
 from kiosk.ui.presenters.bench import BenchView
 from kiosk.ui.presenters.views import ButtonView, PanView, SheetView, StripView
+from kiosk.ui.screens.balance_check import CheckedSheet, CheckSheet
 from kiosk.ui.screens.bench_panel import ThingsPanel
 from kiosk.ui.screens.choices import ChoicesSheet
 from kiosk.ui.screens.compact import CompactSheet
@@ -52,6 +53,8 @@ SHEETS: dict[str, type[SheetContent]] = {
     "key": KeySheet,
     "message": MessageSheet,
     "scale": ScaleSheet,
+    "check": CheckSheet,
+    "checked": CheckedSheet,
 }
 WIDE = ("home", "choices")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40

@@ -1,0 +1,90 @@
+"""Presenter of the live trace, and of what it tells of the scale."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from kiosk.estimating.steadiness import steadiness
+from kiosk.texts import say
+from kiosk.texts.numbers import grams, mass_number, number
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.views import TraceView
+from kiosk.weighing.pan_history import REMEMBERED_S, PanPast
+
+LEAST_TOP_DIVISIONS = 20  # an empty pan's trace is not blown up until its noise fills it
+HEADROOM = Decimal("1.15")
+_NICE = (1, 2, 3, 4, 5, 6, 8, 10)
+
+
+def trace_view(past: PanPast, readability: Decimal | None) -> TraceView:
+    """The last ten seconds, on a scale whose ends are plain numbers."""
+    step = readability or Decimal("0.1")
+    masses = [mass for _, mass in past.points]
+    top = _nice(max([*masses, LEAST_TOP_DIVISIONS * step]) * HEADROOM)
+    bottom = min([*masses, Decimal(0)])
+    bottom = -_nice(-bottom * HEADROOM) if bottom < -step * LEAST_TOP_DIVISIONS else Decimal(0)
+    return TraceView(
+        points=tuple(
+            (
+                _across(age),
+                float(min(max((mass - bottom) / (top - bottom), Decimal(0)), Decimal(1))),
+            )
+            for age, mass in past.points
+        ),
+        top=grams(top.normalize() + 0),
+        bottom=grams(bottom.normalize() + 0),
+        stable=None if past.rest is None else _across(past.rest),
+        stable_text=say("check.trace.stable"),
+        ago_text=say("check.trace.ago"),
+        now_text=say("check.trace.now"),
+    )
+
+
+def _across(age: float) -> float:
+    return 1 - age / REMEMBERED_S
+
+
+def _nice(mass: Decimal) -> Decimal:
+    """The next larger of 1, 2, 3, 4, 5, 6, 8 of a decimal place."""
+    place = Decimal(1).scaleb(mass.adjusted())
+    return next(each * place for each in _NICE if each * place >= mass)
+
+
+def scale_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
+    """Step, most and pace of the scale, as far as they are known."""
+    told = []
+    if facts.readability is not None:
+        told.append((say("scale.step"), grams(facts.readability, facts.readability)))
+    if facts.scale.capacity is not None:
+        told.append((say("scale.most"), grams(facts.scale.capacity)))
+    if facts.past.pace is not None:
+        pace = number(Decimal(facts.past.pace), 0 if facts.past.pace >= 2 else 1)
+        told.append((say("check.readings"), say("check.pace", count=pace)))
+    return tuple(told)
+
+
+def steadiness_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
+    """Noise and drift, while the pan rests for long enough."""
+    past, step = facts.past, facts.readability
+    if past.rest is None or step is None:
+        return ()
+    rested = [(-age, float(mass)) for age, mass in past.points if age <= past.rest]
+    found = steadiness([at for at, _ in rested], [mass for _, mass in rested], float(step))
+    if found is None:
+        return ()
+    fine = step / 10  # noise is told to a tenth of a step
+    drift = say("check.drift.none")
+    if found.drift:
+        drift = say("check.drift.some", mass=f"{mass_number(Decimal(found.drift), step)} g")
+    return (
+        (say("check.noise"), grams(Decimal(found.noise), fine)),
+        (say("check.drift"), drift),
+    )
+
+
+def plug_text(facts: TableFacts) -> str:
+    """How the scale is heard, in one word."""
+    words = {"hid": "check.usb", "serial": "check.serial", "network": "check.network",
+             "simulated": "check.simulated", "typed": "check.typed"}  # fmt: skip
+    chosen = facts.scale.chosen
+    return say(words[chosen.kind]) if chosen else ""
