@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from math import ceil, floor, log10, pi, sqrt
+from math import ceil, floor, hypot, log10, pi, sqrt
 
 from kiosk.estimating.exact import exact, half_up
 from kiosk.estimating.uncertainty import NORMAL_FACTOR
@@ -115,7 +115,7 @@ def tapered_box(
 
 def bounded(cm3: float, uncertainties: Iterable[float]) -> Volume:
     """A volume with its interval, from the independent standard uncertainties in cm³."""
-    reach = NORMAL_FACTOR * sqrt(sum(part**2 for part in uncertainties))
+    reach = NORMAL_FACTOR * hypot(*uncertainties)
     decimals = max(0, INTERVAL_DIGITS - 1 - floor(log10(reach)))
     value, half, unit = Fraction(cm3), Fraction(reach), 10**decimals
     low = max(0, floor((value - half) * unit))
