@@ -23,6 +23,9 @@ COMMANDS = {
     "sample-plan": "kiosk.commands.sample_plan",
     "volume": "kiosk.commands.volume",
     "standings": "kiosk.commands.standings",
+    "export": "kiosk.commands.export",
+    "backup": "kiosk.commands.backup",
+    "check": "kiosk.commands.check",
     "tour": "kiosk.commands.tour",
 }
 KIOSK = "kiosk.commands.open_kiosk"

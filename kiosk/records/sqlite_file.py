@@ -13,6 +13,7 @@ import sqlite3
 from contextlib import closing
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 from platformdirs import user_data_path
 from sqlalchemy import Connection, Engine, create_engine, event
@@ -95,20 +96,37 @@ def _begin(connection: Connection) -> None:
 
 
 def _refuse_unless_ours(connection: sqlite3.Connection, path: Path) -> None:
-    def one(question: str) -> object:
-        return connection.execute(question).fetchone()[0]
-
-    owner, version = one("PRAGMA application_id"), one("PRAGMA user_version")
-    is_new = owner == 0 and version == 0 and one("SELECT count(*) FROM sqlite_master") == 0
-    if is_new:
+    if is_blank(connection):
         return
-    if owner != APPLICATION_ID:
-        raise RecordsError(Problem.FOREIGN, where=path)
-    if not isinstance(version, int) or version > SCHEMA_VERSION:
-        raise RecordsError(Problem.NEWER, where=path)
-    if version < 1 or one("PRAGMA quick_check(1)") != "ok":
-        raise RecordsError(Problem.DAMAGED, where=path)
+    problem = what_is_wrong(connection)
+    if problem is not None:
+        raise RecordsError(problem, where=path)
     connection.execute("PRAGMA journal_mode = DELETE")
+
+
+def is_blank(connection: sqlite3.Connection) -> bool:
+    """Whether the file was just made: nobody's, without any table."""
+    return not (
+        _one(connection, "PRAGMA application_id")
+        or _one(connection, "PRAGMA user_version")
+        or _one(connection, "SELECT count(*) FROM sqlite_master")
+    )
+
+
+def what_is_wrong(connection: sqlite3.Connection) -> Problem | None:
+    """Why a file that is not blank is no records file for this program; None if it is one."""
+    if _one(connection, "PRAGMA application_id") != APPLICATION_ID:
+        return Problem.FOREIGN
+    version = _one(connection, "PRAGMA user_version")
+    if version > SCHEMA_VERSION:
+        return Problem.NEWER
+    if version < 1 or _one(connection, "PRAGMA quick_check(1)") != "ok":
+        return Problem.DAMAGED
+    return None
+
+
+def _one(connection: sqlite3.Connection, question: str) -> Any:
+    return connection.execute(question).fetchone()[0]
 
 
 def _prepare(connection: Connection) -> None:

@@ -6,22 +6,21 @@ first picture stands.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from contextlib import contextmanager
-from pathlib import Path
 
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from kiosk.records import queries
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
-from kiosk.records.errors import Problem, RecordsError, in_plain_words
+from kiosk.records.errors import in_plain_words
 from kiosk.records.keeping import keep
 from kiosk.records.kept import KeyDraft, StoredKey, Try
 from kiosk.records.models import ChoiceRow
-from kiosk.records.server import SCHEMES, open_server
-from kiosk.records.sqlite_file import READS_ONLY, open_file, usual_file
+from kiosk.records.places import file_of
+from kiosk.records.server import open_server
+from kiosk.records.sqlite_file import READS_ONLY, open_file
 
 
 class Store:
@@ -109,11 +108,5 @@ class Store:
 
 
 def _opened(where: str | None) -> tuple[Engine, str]:
-    scheme, found, _ = (where or "").partition("://")
-    if not found:
-        path = Path(where).expanduser().absolute() if where else usual_file()
-        return open_file(path), str(path)
-    if scheme.partition("+")[0] not in SCHEMES:
-        shown = re.sub("//.*@", "//", where or "")  # a password is not for the screen
-        raise RecordsError(Problem.BAD_ADDRESS, where=shown)
-    return open_server(where or "")
+    path = file_of(where)
+    return open_server(where or "") if path is None else (open_file(path), str(path))

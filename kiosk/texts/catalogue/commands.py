@@ -88,6 +88,27 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "round.answer_twice": "{team} has answered {task} already: leave one of the two out.",
     "round.no_task": "There is no task {text}; there are {tasks}.",
     "round.name.half_width": "The half width",
+    # gramstand export, backup, check
+    "command.export.help": "write every table of the records as CSV",
+    "command.export.folder": "where to; files that are there are never overwritten",
+    "command.export.table": "{table}: {rows} in {file}",
+    "command.export.rows": ("{count} row", "{count} rows"),
+    "command.backup.help": "copy the records, also while a kiosk writes to them",
+    "command.backup.file": "the copy; a file that is there is never overwritten",
+    "command.backup.done": "The records are copied to {file}, and the copy is sound.",
+    "command.check.help": "check that the records hold together",
+    "command.check.epilog": (
+        "Asked in this order, the next only if the one before is well: is the file sound, with "
+        "its references, tables and guards; can every cell be read; are net masses filled less "
+        "empty, do points come of them by some rule, are simulated masses apart from real ones, "
+        "are numbers and letters taken just by what is out and counts. Nothing is changed."
+    ),
+    "command.check.sound": "The records hold together: {rows} in {tables} tables.",
+    "command.check.rows": ("{count} row", "{count} rows"),
+    "command.check.wrong": (
+        "{count} thing is wrong. Make a backup, then ask for help.",
+        "{count} things are wrong. Make a backup, then ask for help.",
+    ),
     # Tables that must be just so
     "strict.line": "{file}, line {line}: {why}",
     "strict.empty": "{file} is empty: its first line must be {columns}.",

@@ -25,6 +25,17 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "records.a_folder": ("{where} is a folder. Give the name of a file inside it for the records."),
     "records.full": "The disk with {where} is full. Make room on it, then try again.",
     "records.in_use": ("Another program holds {where}. Close that program, then try again."),
+    "records.not_there": (
+        "There are no records at {where}. Give the place that the kiosk was started with "
+        "(--records)."
+    ),
+    "records.there_already": (
+        "{where} is there already. Nothing was overwritten. Give another name, or move it away."
+    ),
+    "records.on_a_server": (
+        "The records are on a server. Copy them with its own program: "
+        "pg_dump --format=custom --file=FILE DATABASE."
+    ),
     "records.away": (
         "The records at {where} do not answer. See that the network and the server are there, "
         "then try again."
@@ -68,4 +79,15 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "The records could not do this ({detail}). Try again; if it stays so, "
         "write the mass on paper and tell the coach."
     ),
+    # What gramstand check finds
+    "check.file": "The file is not sound: {why}",
+    "check.table": "The table {table} lacks {columns}.",
+    "check.guard": "Rows of {table} could be changed: its guard against {verb} is gone.",
+    "check.reference": "Row {row} of {table} refers to a row of {parent} that is not there.",
+    "check.value": "Row {row} of {table} has something in {column} that cannot be read.",
+    "check.net": "Cup {row}: {gross} g less {tare} g is not {net} g.",
+    "check.points": "Cup {row}: {net} g for {target} g is not worth {points} points ({side}).",
+    "check.mixed": "Row {row} of {table} mixes simulated with real masses.",
+    "check.label": "The label {label} of a {what} is taken, or free, in spite of {row}.",
+    "check.interval": "Key {row}: {count} pieces do not lie between {low} and {high}.",
 }

@@ -1,0 +1,105 @@
+"""Looking at records without changing them, at one moment of theirs, while a kiosk goes on.
+
+A file is not brought up to the present version for that. While somebody looks, a kiosk that
+writes has to wait: looks are short.
+"""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import (
+    Connection,
+    Engine,
+    Table,
+    column,
+    create_engine,
+    event,
+    inspect,
+    select,
+    table,
+)
+from sqlalchemy.pool import NullPool
+
+from kiosk.records.errors import Problem, RecordsError, in_plain_words
+from kiosk.records.models import Base
+from kiosk.records.places import file_of
+from kiosk.records.server import open_server
+from kiosk.records.sqlite_file import WAIT_S, is_blank, what_is_wrong
+
+_AT_ONCE = 1000  # rows
+
+
+@contextmanager
+def looking(where: str | None) -> Iterator[Connection]:
+    """A connection to the records that changes nothing and sees one moment of them.
+
+    RecordsError if there are none, or if they are not ours, damaged, or of a newer version.
+    """
+    path = file_of(where)
+    if path is None:
+        engine, shown = open_server(where or "")
+        engine = engine.execution_options(isolation_level="REPEATABLE READ")
+    else:
+        with existing(path) as connection:
+            problem = what_is_wrong(connection)
+        if problem is not None:
+            raise RecordsError(problem, where=path)
+        engine, shown = engine_to_look(path), str(path)
+    try:
+        with in_plain_words(shown), engine.connect() as connection_to_all:
+            yield connection_to_all
+    finally:
+        engine.dispose()
+
+
+@contextmanager
+def existing(path: Path) -> Iterator[sqlite3.Connection]:
+    """A connection to the records file ``path`` itself; RecordsError if nothing was kept there."""
+    if path.is_dir():
+        raise RecordsError(Problem.A_FOLDER, where=path)
+    if not path.exists():
+        raise RecordsError(Problem.NOT_THERE, where=path)
+    with in_plain_words(str(path)), closing(_connect(path)) as connection:
+        if is_blank(connection):
+            raise RecordsError(Problem.NOT_THERE, where=path)
+        yield connection
+
+
+def engine_to_look(path: Path) -> Engine:
+    """An engine on a records file, whose every transaction sees one moment of it."""
+    engine = create_engine("sqlite://", creator=partial(_connect, path), poolclass=NullPool)
+    event.listen(engine, "begin", lambda connection: connection.exec_driver_sql("BEGIN"))
+    return engine
+
+
+def tables_there(connection: Connection) -> list[Table]:
+    """Our tables that these records have, each after those it refers to."""
+    there = set(inspect(connection).get_table_names())
+    return [table for table in Base.metadata.sorted_tables if table.name in there]
+
+
+def stored(connection: Connection, one: Table, names: Sequence[str]) -> Iterator[Sequence[Any]]:
+    """The cells of a table as they are stored, untouched by their columns' types, in its order."""
+    question: Any = select(*map(column, names)).select_from(table(one.name))
+    in_order = question.order_by(*(column(key.name) for key in one.primary_key))
+    yield from connection.execute(in_order, execution_options={"yield_per": _AT_ONCE})
+
+
+def _connect(path: Path) -> sqlite3.Connection:
+    # mode=rw: what a killed program left half-written can only be undone by writing.
+    connection = sqlite3.connect(
+        f"{path.as_uri()}?mode=rw", uri=True, timeout=WAIT_S, isolation_level=None
+    )
+    try:
+        connection.execute("PRAGMA query_only = ON")
+        connection.execute("PRAGMA trusted_schema = OFF")
+    except sqlite3.Error:
+        connection.close()
+        raise
+    return connection
