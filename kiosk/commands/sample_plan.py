@@ -101,4 +101,6 @@ def _as_text(plan: SamplePlan, given: PlanInput) -> list[str]:
     ]
     if given.piece_cv_percent is None:
         lines.append(say("command.sample_plan.assumed", usual=USUAL_PIECE_CV_PERCENT))
+    if plan.total >= given.count:
+        lines.append(say("command.sample_plan.count_all", count=number(given.count)))
     return lines

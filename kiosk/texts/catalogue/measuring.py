@@ -23,6 +23,9 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "Note: The pieces are taken to differ by {usual} %; if they differ less, say so with "
         "--piece-cv and count fewer."
     ),
+    "command.sample_plan.count_all": (
+        "Note: That is as many as are in the jar, or more: count all {count} instead."
+    ),
     # No plan
     "plan.refused.light_samples": (
         "Even samples of {most} pieces can be under {least} steps of {step}: {help}."

@@ -50,6 +50,14 @@ def test_people_are_told_what_was_assumed(gramstand: Command) -> None:
     assert "taken to differ by 20 %" in out
 
 
+@pytest.mark.parametrize(("count", "noted"), [("300", True), ("1000", False)])
+def test_a_plan_of_more_than_the_jar_is_pointed_out(
+    gramstand: Command, count: str, noted: bool
+) -> None:
+    _, out, _ = gramstand("sample-plan", *KNOWN, "--count", count)
+    assert (f"count all {count} instead" in out) == noted
+
+
 def test_people_get_a_refusal_on_standard_error(gramstand: Command) -> None:
     code, out, err = gramstand("sample-plan", *LENTILS, "--piece-cv", "90", "--count", "50")
     assert (code, out) == (1, "")
