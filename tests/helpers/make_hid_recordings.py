@@ -11,18 +11,22 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from drivers.simulated.indicator import Shown, State
+from drivers.simulated.materials import RICE
 from drivers.simulated.table import SimulatedTable, simulated_table
 from tests.helpers.hid_reports import (
     AT_ZERO,
     BELOW_ZERO,
     FAULT,
     GRAM,
+    KG,
     MOVING,
+    OZ,
     STABLE,
     TOO_MUCH,
     ZERO_GONE,
     report,
 )
+from tests.helpers.recording_marks import unplugged
 
 FOLDER = Path(__file__).resolve().parents[2] / "fixtures" / "recordings" / "hid-scale"
 EVERY_S = 0.1
@@ -36,6 +40,7 @@ _BY_STATE = {
     State.CENTRE_OF_ZERO: AT_ZERO,
     State.IN_RANGE: STABLE,
 }
+_UNITS = {"g": GRAM, "kg": KG, "oz": OZ}
 
 
 def _put(grams: float) -> Deed:
@@ -50,6 +55,23 @@ def _zero(table: SimulatedTable) -> None:
     assert table.press_zero()
 
 
+def _tare(table: SimulatedTable) -> None:
+    assert table.press_tare()
+
+
+def _unit(table: SimulatedTable) -> None:
+    table.press_unit()
+
+
+def _jar(table: SimulatedTable) -> None:
+    table.bench.put(table.bench.new_jar())
+
+
+def _pour(table: SimulatedTable) -> None:
+    (jar,) = table.bench.on_pan
+    table.bench.pour(jar, RICE, grams=200)  # type: ignore[arg-type]
+
+
 # name: (what it shows, seconds, what happens when, what is sent instead from when to when)
 SITUATIONS: dict[str, tuple[str, float, dict[float, Deed], dict[tuple[float, float], bytes]]] = {
     "settle": ("a cup comes and goes", 8.0, {1.0: _put(12.3), 5.0: _lift}, {}),
@@ -58,6 +80,26 @@ SITUATIONS: dict[str, tuple[str, float, dict[float, Deed], dict[tuple[float, flo
         {1.0: _put(12.3), 4.0: _zero, 6.0: _lift, 9.0: _zero, 10.5: _put(50)}, {},
     ),
     "over-limit": ("more than the scale can weigh", 8.0, {1.0: _put(2100), 5.0: _lift}, {}),
+    "pour": ("a jar is filled on the pan", 14.0, {1.0: _jar, 4.0: _pour}, {}),
+    "silence": (
+        "no report for four seconds, an empty pan after it", 12.0, {8.0: _put(12.3)},
+        {(2.0, 6.0): b""},
+    ),
+    "unplugged": (
+        "the cable is out for three seconds under a cup", 14.0, {1.0: _put(12.3), 10.0: _lift}, {},
+    ),
+    "tared-by-key": (
+        "tared by its own key under a cup, which its reports do not tell; then lifted", 10.0,
+        {1.0: _put(12.3), 4.0: _tare, 7.0: _lift}, {},
+    ),
+    "unit-key": (
+        "its unit key is pressed under a load: kilograms, then ounces", 14.0,
+        {1.0: _put(50), 4.0: _unit, 8.0: _unit}, {},
+    ),
+    "garbage": (
+        "reports of another length and another id while a load rests", 9.0, {1.0: _put(50)},
+        {(4.0, 4.6): b"\x03\x04\x02\xff", (5.0, 5.6): report(report_id=0x7E, weight=999)},
+    ),
     "fault": (
         "a fault for three seconds while a load rests", 10.0, {1.0: _put(50)},
         {(4.0, 7.0): report(FAULT, GRAM, -1, 0)},
@@ -69,8 +111,16 @@ SITUATIONS: dict[str, tuple[str, float, dict[float, Deed], dict[tuple[float, flo
 }  # fmt: skip
 
 
+CABLE_OUT = {"unplugged": (4.0, 7.0)}
+
+
 def lines(name: str) -> Iterator[str]:
     """The lines of one recording."""
+    said = _said(name)
+    return unplugged(said, *CABLE_OUT[name]) if name in CABLE_OUT else said
+
+
+def _said(name: str) -> Iterator[str]:
     note, seconds, script, instead = SITUATIONS[name]
     yield json.dumps(
         {
@@ -94,15 +144,17 @@ def lines(name: str) -> Iterator[str]:
             sent = _sent(table.device.indicator.shown())
             for (first, last), other in instead.items():
                 sent = other if first <= now[0] < last else sent
-            yield json.dumps({"t": now[0], "hex": sent.hex()})
+            if sent:
+                yield json.dumps({"t": now[0], "hex": sent.hex()})
 
 
 def _sent(shown: Shown) -> bytes:
     """The display as a report; a number below zero is sent without its sign, as it must be."""
-    status = _BY_STATE[shown.state]
+    status = BELOW_ZERO if shown.value < 0 else _BY_STATE[shown.state]
     if shown.moving and status in (STABLE, AT_ZERO):
         status = MOVING
-    return report(status, GRAM, -1, abs(int(shown.value * 10)))
+    power = int(shown.value.as_tuple().exponent)
+    return report(status, _UNITS[shown.unit], power, abs(int(shown.value.scaleb(-power))))
 
 
 def main(folder: Path) -> None:

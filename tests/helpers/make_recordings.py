@@ -13,6 +13,7 @@ from pathlib import Path
 from drivers.simulated.materials import RICE
 from drivers.simulated.profile import MotionFlag, Profile
 from drivers.simulated.table import SimulatedTable, simulated_table
+from tests.helpers.recording_marks import unplugged
 
 FOLDER = Path(__file__).resolve().parents[2] / "fixtures" / "recordings" / "sma"
 EVERY_S = 0.1
@@ -59,6 +60,11 @@ SITUATIONS: dict[str, tuple[str, float, Script, Profile]] = {
     "silence": ("no answer for four seconds, an empty pan after it", 12.0,
                 {2.0: lambda table: table.fall_silent(), 6.0: lambda table: table.speak_again(),
                  8.0: _put(12.3)}, Profile()),
+    "unplugged": ("the cable is out for three seconds under a cup", 14.0,
+                  {1.0: _put(12.3), 10.0: _lift}, Profile()),
+    "unit-key": ("its unit key is pressed under a load: kilograms, then ounces", 14.0,
+                 {1.0: _put(50), 4.0: lambda table: table.press_unit(),
+                  8.0: lambda table: table.press_unit()}, Profile()),
     "flickering-flag": ("the motion flag means nothing", 8.0, {1.0: _put(50)},
                         Profile(motion_flag=MotionFlag.FLICKER)),
     "torn-and-garbled": ("frames are torn and garbled while a load rests", 8.0,
@@ -67,8 +73,16 @@ SITUATIONS: dict[str, tuple[str, float, Script, Profile]] = {
 }  # fmt: skip
 
 
+CABLE_OUT = {"unplugged": (4.0, 7.0)}
+
+
 def lines(name: str) -> Iterator[str]:
     """The lines of one recording."""
+    said = _said(name)
+    return unplugged(said, *CABLE_OUT[name]) if name in CABLE_OUT else said
+
+
+def _said(name: str) -> Iterator[str]:
     note, seconds, script, profile = SITUATIONS[name]
     yield json.dumps(
         {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from decimal import Decimal
 from pathlib import Path
 
@@ -19,6 +20,8 @@ STORIES: dict[str, list[str]] = {
     "silence": ["pan empty", "silent", "pan empty", "load placed", "settled 12.3"],
     "tared-by-key": ["pan empty", "load placed", "settled 12.3", "unreadable"],
     "torn-and-garbled": ["pan empty", "load placed", "settled 50.0"],
+    "unplugged": ["pan empty", "load placed", "settled 12.3", "silent", "pan empty"],
+    "unit-key": ["pan empty", "load placed", "settled 50.0"],  # the same mass, in another unit
     "zeroed-under-a-cup": [
         "pan empty", "load placed", "settled 12.3", "silent", "pan empty", "unreadable",
     ],
@@ -58,6 +61,11 @@ def test_what_moves_is_settled_only_when_it_has_stopped(gramstand: Command, name
     assert abs(gained - added) <= Decimal("0.2")
 
 
+def test_no_recording_lacks_its_story() -> None:
+    kept = {file.stem.removeprefix("synthetic-") for file in FOLDER.glob("*.jsonl")}
+    assert kept == {*STORIES, "pour", "hand"} == set(SITUATIONS)
+
+
 def test_times_are_those_of_the_recording(gramstand: Command) -> None:
     _, answers = gramstand.answers("replay", "--json", str(recording("settle")))
     times = [float(str(answer["t"])) for answer in answers]
@@ -69,6 +77,7 @@ def test_times_are_those_of_the_recording(gramstand: Command) -> None:
 def test_the_recordings_can_be_made_again(name: str) -> None:
     kept = recording(name).read_text(encoding="utf-8")
     assert kept.splitlines() == list(lines(name))
+    assert json.loads(kept.splitlines()[0])["synthetic"]
 
 
 HEADER = '{"recording": 1, "dialect": "sma", "readability_g": 0.1}'

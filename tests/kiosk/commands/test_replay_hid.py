@@ -28,6 +28,24 @@ STORIES: dict[str, list[tuple[str, str | None]]] = {
         ("pan empty", None), ("load placed", None), ("settled", "50.0"),
         ("unreadable", None), ("settled", "50.0"),
     ],
+    "pour": [
+        ("pan empty", None), ("load placed", None), ("settled", "156.5"),
+        ("load placed", None), ("settled", "356.4"),
+    ],
+    "silence": [
+        ("pan empty", None), ("silent", None), ("pan empty", None),
+        ("load placed", None), ("settled", "12.3"),
+    ],
+    "unplugged": [
+        ("pan empty", None), ("load placed", None), ("settled", "12.3"),
+        ("silent", None), ("pan empty", None),
+    ],
+    "tared-by-key": [
+        ("pan empty", None), ("load placed", None), ("settled", "12.3"),
+        ("load removed", None), ("pan empty", None), ("unreadable", None),
+    ],
+    "unit-key": [("pan empty", None), ("load placed", None), ("settled", "50.0")],
+    "garbage": [("pan empty", None), ("load placed", None), ("settled", "50.0")],
     "reports-of-zeros": [("pan empty", None), ("load placed", None), ("settled", "50.0")],
 }  # fmt: skip
 

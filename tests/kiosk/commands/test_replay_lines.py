@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -21,8 +22,17 @@ STORIES = {
     "header": CUP,
     "comma": CUP,
     "overload": ["pan empty", "load placed", "overloaded", "load removed", "pan empty"],
+    "pour": ["pan empty", "load placed", "settled 300.00", "load placed", "settled 500.00"],
+    "silence": ["pan empty", "silent", "pan empty", "load placed", "settled 12.30"],
+    "unplugged": ["pan empty", "load placed", "settled 12.30", "silent", "pan empty"],
+    "below-zero": [
+        "pan empty", "load placed", "settled 12.30", "load removed", "pan empty", "unreadable",
+        "pan empty", "load placed", "settled 50.00",
+    ],
+    "tared-by-key": ["pan empty", "load placed", "settled 12.30", "unreadable"],
+    "unit-key": ["pan empty", "load placed", "settled 50.00"],  # the same mass, in another unit
     "clock": ["unreadable"],  # several numbers: nobody said which is the mass
-}
+}  # fmt: skip
 # recording: the one to learn from, and what happens then
 LEARNED = {"clock": ("clock", HALF), "brackets": ("brackets", HALF), "torn": ("header", HALF)}
 
@@ -52,7 +62,14 @@ def story(gramstand: Command, name: str, *more: str) -> list[str]:
 
 @pytest.mark.parametrize("name", SITUATIONS)
 def test_the_recordings_are_what_the_simulated_balances_send(name: str) -> None:
-    assert recording(name).read_text(encoding="utf-8").splitlines() == list(lines(name))
+    kept = recording(name).read_text(encoding="utf-8").splitlines()
+    assert kept == list(lines(name))
+    assert json.loads(kept[0])["synthetic"]
+
+
+def test_no_recording_lacks_its_story() -> None:
+    kept = {file.stem.removeprefix("synthetic-") for file in FOLDER.glob("*.jsonl")}
+    assert kept == {*STORIES, *LEARNED} == set(SITUATIONS)
 
 
 @pytest.mark.parametrize("name", STORIES)
