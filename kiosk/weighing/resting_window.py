@@ -30,6 +30,7 @@ QUIET_SCATTER = 0.9  # ... beyond this
 MOST_MORE_READINGS = 4
 NOISY = 0.6  # known to scatter so much: two readings more, and one more for each time as much
 NOISY_SECONDS = 0.04
+ROUGHER = 1.5  # times the known noise: twice as long
 LONGEST_SECONDS = 10.0
 WIDEST = 9.0  # six standard deviations of the noisiest balance that still is one
 NOISIEST = 2.3  # scatter of a few readings of that balance
@@ -132,6 +133,8 @@ def _long_enough(stretch: Stretch, demands: Demands) -> bool:
     least = LEAST_SECONDS * (1 + NOISY_SECONDS * noisy + demands.more_readings / LEAST_READINGS)
     new_values = (LEAST_NEW_INTERVALS + more) * demands.repeat_interval
     seconds = max(least, new_values)
+    if demands.noise is not None and stretch.scatter > ROUGHER * max(NOISY, demands.noise):
+        seconds *= 2
     noise = max(0.0, max(stretch.scatter, likely) - QUIET_SCATTER)  # quiet by luck is not quiet
     return stretch.seconds >= seconds + SECONDS_FOR_NOISE * noise - _HAIR
 
