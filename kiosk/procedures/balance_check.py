@@ -15,6 +15,7 @@ from typing import ClassVar
 from kiosk.estimating.balance_check import Verdict
 from kiosk.procedures.check_log import CheckLog, Done
 from kiosk.procedures.check_plan import (
+    ANY_COINS,
     MOST_LOADS,
     UNKNOWN,
     CheckThing,
@@ -46,6 +47,7 @@ class CheckState(Enum):
     """Where the coach stands."""
 
     KIT = "kit"
+    COINS = "coins"
     LOADS = "loads"
     CLEAR = "clear"
     PUT_ON = "put on"
@@ -90,7 +92,13 @@ class BalanceCheck(Procedure):
 
     def _choose_kit(self, event: PersonEvent) -> S:
         self.kit = event.value
+        if self.kit == ANY_COINS:
+            return S.COINS
         return S.LOADS if loads_of(self.kit) else self._begin_tests()
+
+    def _choose_coins(self, event: PersonEvent) -> S:
+        self.kit = event.value
+        return S.LOADS
 
     def _choose_load(self, event: PersonEvent) -> S:
         self._to_do = [Task(role=CheckRole.LOAD, thing=event.value)]
@@ -215,10 +223,12 @@ class BalanceCheck(Procedure):
 
     @property
     def worst(self) -> Task | None:
-        """The first known load that was not found fine."""
+        """The first known load that was not found fine and might be."""
         for each in self.log.of(CheckRole.LOAD):
-            found = self.log.finding(each)
-            if found is not None and found.verdict is not Verdict.FINE:
+            found, known = self.log.finding(each), each.task.thing.known
+            if found is None or known is None or found.verdict is Verdict.FINE:
+                continue
+            if found.verdict is Verdict.NOT_FINE or not known.gross_check:
                 return each.task
         return None
 
@@ -264,9 +274,10 @@ class BalanceCheck(Procedure):
     }
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.KIT: {
-            Person.CHOOSE: judge(_choose_kit, S.LOADS, S.PUT_ON, S.CLEAR),
+            Person.CHOOSE: judge(_choose_kit, S.COINS, S.LOADS, S.PUT_ON, S.CLEAR),
             Person.HOME: _HOME,
         },
+        S.COINS: {Person.CHOOSE: judge(_choose_coins, S.LOADS), Person.HOME: _HOME},
         S.LOADS: {
             Person.CHOOSE: judge(_choose_load, S.PUT_ON, S.CLEAR),
             Person.GO_ON: _TESTS,
@@ -307,6 +318,7 @@ class BalanceCheck(Procedure):
     FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.CHECKED})
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.KIT: Ask(title="check.kit.title", needs_pan=False),
+        S.COINS: Ask(title="check.coins.title", needs_pan=False),
         S.LOADS: Ask(title="check.loads.title", needs_pan=False),
         S.CLEAR: Ask(title="check.clear.title"),
         S.PUT_ON: Ask(title="check.put_on.title"),
@@ -314,5 +326,5 @@ class BalanceCheck(Procedure):
         S.SHOWN: Ask(title="check.shown.title"),
         S.DOUBT: Ask(title="check.doubt.title"),
         S.OTHER_THING: Ask(title="check.other.title"),
-        S.RESULTS: Ask(title="check.results.title", needs_pan=False),
+        S.RESULTS: Ask(title="check.results.nothing", needs_pan=False),
     }

@@ -12,6 +12,7 @@ from kiosk.records.entries import CheckRole
 MOST_LOADS = 3
 REPEATS = 5
 UNKNOWN = "something"  # a firm thing whose mass nobody knows
+ANY_COINS = "coins"  # which ones is asked next
 COIN_COUNTS = (5, 10, 20)
 
 

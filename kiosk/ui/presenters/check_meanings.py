@@ -39,7 +39,9 @@ def _open(log: CheckLog) -> Iterator[str]:
         yield say("check.means.coins")
     elif not known:
         yield say("check.means.unknown")
-    elif Verdict.CANNOT_TELL in _verdicts(log, CheckRole.LOAD):
+    elif log.verdict is not Verdict.NOT_FINE and Verdict.CANNOT_TELL in _verdicts(
+        log, CheckRole.LOAD
+    ):
         yield say("check.means.close")
 
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
-
 from kiosk.estimating.known_masses import COINS, WEIGHT_TOLERANCES
+from kiosk.procedures.check_log import CheckLog
 from kiosk.procedures.check_plan import UNKNOWN, CheckThing
 from kiosk.records.entries import CheckedRow, CheckRole
 from kiosk.texts import say
@@ -39,8 +38,11 @@ def known_text(thing: CheckThing) -> str:
     return say("check.thing.known", mass=mass, tolerance=f"{tolerance} g")
 
 
-def row_view(row: CheckedRow, step: Decimal, *, thing: CheckThing | None) -> CheckRowView:
-    """A verdict as a row; `thing` is the load of a known mass."""
+def row_view(row: CheckedRow, log: CheckLog) -> CheckRowView:
+    """A verdict of that log as a row."""
+    loads = (each.task.thing for each in log.of(CheckRole.LOAD))
+    thing = next((thing for thing in loads if thing.name == row.name), None)
+    step = log.step
     verdict = row.verdict.replace(" ", "_")
     load = row.test == CheckRole.LOAD
     coins = load and thing is not None and thing.kit in COINS

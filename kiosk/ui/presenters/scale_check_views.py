@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from kiosk.estimating.known_masses import COINS, WEIGHT_TOLERANCES
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
-from kiosk.procedures.check_plan import REPEATS, UNKNOWN, Place, Task
+from kiosk.procedures.check_plan import ANY_COINS, REPEATS, UNKNOWN, Place, Task
 from kiosk.procedures.procedure import Person
 from kiosk.records.entries import CheckRole
 from kiosk.texts import say
@@ -34,6 +34,8 @@ def balance_check_view(procedure: BalanceCheck, facts: TableFacts) -> SheetView:
     match procedure.state:
         case S.KIT:
             return _kits()
+        case S.COINS:
+            return _coins()
         case S.LOADS:
             return _loads(procedure, facts)
         case S.RESULTS:
@@ -49,18 +51,32 @@ def _kits() -> ChoicesView:
         Choice(text=say(f"check.kit.{kit.lower()}"), note=say("check.kit.weights.note"), value=kit)
         for kit in WEIGHT_TOLERANCES
     ]
-    coins = [
-        Choice(text=say(f"check.coin.{kind}"), note=say("check.kit.coins.note"), value=kind)
-        for kind in COINS
-    ]
+    coins = Choice(text=say("check.kit.coins"), note=say("check.kit.coins.note"), value=ANY_COINS)
     nothing = Choice(
         text=say("check.kit.nothing"), note=say("check.kit.nothing.note"), value=UNKNOWN
     )
     return ChoicesView(
         screen="choices",
         title=say("check.kit.title"),
-        choices=(*weights, *coins, nothing),
+        choices=(*weights, coins, nothing),
         note=say("check.kit.note"),
+        home=home_button(),
+    )
+
+
+def _coins() -> ChoicesView:
+    return ChoicesView(
+        screen="choices",
+        title=say("check.coins.title"),
+        choices=tuple(
+            Choice(
+                text=say(f"check.coin.{kind}"),
+                note=say("check.coin.each", mass=f"{mass} g"),
+                value=kind,
+            )
+            for kind, (mass, _) in COINS.items()
+        ),
+        note=say("check.coins.note"),
         home=home_button(),
     )
 
@@ -163,7 +179,7 @@ def _rows(procedure: BalanceCheck) -> tuple[CheckRowView, ...]:
         mine = row.test == task.role and (
             task.role is not CheckRole.LOAD or row.name == task.thing.name
         )
-        view = row_view(row, log.step, thing=task.thing if mine else None)
+        view = row_view(row, log)
         if mine:
             present = view
         else:
@@ -172,7 +188,7 @@ def _rows(procedure: BalanceCheck) -> tuple[CheckRowView, ...]:
 
 
 def _present_row(task: Task, found: CheckRowView | None) -> CheckRowView:
-    note = known_text(task.thing)
+    note = known_text(task.thing) if task.thing.kit in COINS else ""
     if task.role is not CheckRole.LOAD:
         every = REPEATS if task.role is CheckRole.REPEAT else len(Place)
         note = say("check.row.done", done=task.number, all=every)
@@ -210,15 +226,14 @@ def _results(procedure: BalanceCheck, facts: TableFacts) -> CheckedView:
     home = home_button()
     if log.readability is None or not log.rows():
         return CheckedView(
-            title=say("check.results.cannot_tell"), head=head(),
-            main=button(say("button.home"), Person.HOME, sign="home"), home=home,
+            title=say(procedure.ask.title), head=head(),
+            main=button(say("button.home"), Person.HOME, sign="arrow"), home=home,
         )  # fmt: skip
     verdict = log.verdict.replace(" ", "_")
-    things = {each.task.thing.name: each.task.thing for each in log.of(CheckRole.LOAD)}
     return CheckedView(
         title=say(f"check.results.{verdict}"),
         head=head(),
-        rows=tuple(row_view(row, log.step, thing=things.get(row.name)) for row in log.rows()),
+        rows=tuple(row_view(row, log) for row in log.rows()),
         lines=meanings(log, facts.settings.rules),
         main=button(say("check.results.keep"), Person.KEEP, sign="tick"),
         second=button(say("check.again.short"), Person.UNDO) if again else None,

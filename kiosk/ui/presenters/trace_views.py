@@ -56,7 +56,7 @@ def scale_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
     if facts.readability is not None:
         told.append((say("scale.step"), grams(facts.readability, facts.readability)))
     if facts.scale.capacity is not None:
-        told.append((say("scale.most"), grams(facts.scale.capacity)))
+        told.append((say("scale.most"), grams(facts.scale.capacity, Decimal(1))))
     if facts.past.pace is not None:
         pace = number(Decimal(facts.past.pace), 0 if facts.past.pace >= 2 else 1)
         told.append((say("check.readings"), say("check.pace", count=pace)))

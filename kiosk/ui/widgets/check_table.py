@@ -77,18 +77,13 @@ class CheckTable(Drawing):
     def _paint_name(self, pencil: Pencil, row: CheckRowView, top: float, high: float) -> None:
         room = (SHOWN - 0.13) * self.wide - INSET
         unit, middle = pencil.unit, top + high / 2
-        both = (theme.body + theme.axis) * 1.1 / unit <= high
-        if not row.note or both:
-            shift = -0.55 * theme.axis / unit if row.note else 0
-            pencil.text(row.name, INSET, middle + shift + _drop(theme.body, unit), theme.body,
-                        theme.ink, room=room)  # fmt: skip
-            if row.note:
-                base = middle + 0.55 * theme.body / unit + _drop(theme.axis, unit)
-                pencil.text(row.note, INSET, base, theme.axis, theme.ink, room=room)
-            return
-        words = f"{row.name}, {row.note}"
-        pencil.text(words, INSET, middle + _drop(theme.body, unit), theme.body, theme.ink,
-                    room=room)  # fmt: skip
+        # A row too low for two lines keeps the name alone: smaller words could not be read.
+        note = row.note if (theme.body + theme.axis) * 1.1 / unit <= high else ""
+        shift = -0.55 * theme.axis / unit if note else 0
+        pencil.text(row.name, INSET, middle + shift + _drop(theme.body, unit), theme.body,
+                    theme.ink, room=room)  # fmt: skip
+        base = middle + 0.55 * theme.body / unit + _drop(theme.axis, unit)
+        pencil.text(note, INSET, base, theme.axis, theme.ink, room=room)
 
     def _paint_verdict(self, pencil: Pencil, row: CheckRowView, middle: float) -> None:
         if not row.verdict:

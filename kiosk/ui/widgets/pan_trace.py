@@ -16,7 +16,7 @@ from kiosk.ui.widgets.pencil import Pencil, text_width
 
 COLUMNS, ROWS = 10, 4  # of the grid: one column a second
 MARGIN = 4  # units over and under the outermost values
-WORDS_LEFT = 62  # units for the names of the axis
+WORDS_LEFT = 82  # units for the names of the axis
 BADGE = 10
 
 
