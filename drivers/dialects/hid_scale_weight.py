@@ -12,7 +12,7 @@ from decimal import Decimal
 from types import MappingProxyType
 
 from drivers.dialects.hid_layout import STATUS, STATUSES, UNIT, UNITS, Layout
-from drivers.reading import Range, Reading
+from drivers.reading import Fault, Range, Reading
 from drivers.units import GRAMS_PER, to_grams
 
 FAULT, AT_ZERO, MOVING, STABLE, BELOW_ZERO, TOO_MUCH, UNCALIBRATED, ZERO_GONE = STATUSES
@@ -25,6 +25,9 @@ _NO_MASS = MappingProxyType(
         UNCALIBRATED: "the balance needs to be calibrated",
         ZERO_GONE: "the balance has lost its zero: empty the pan and press its zero key",
     }
+)
+_FAULT = MappingProxyType(
+    {FAULT: Fault.REPORTED, UNCALIBRATED: Fault.CALIBRATION, ZERO_GONE: Fault.ZERO}
 )
 _RANGE = MappingProxyType({BELOW_ZERO: Range.UNDER, TOO_MUCH: Range.OVER})
 
@@ -68,7 +71,14 @@ def reading_of(report: bytes, layout: Layout, *, at: float, balance: str) -> Rea
         raw=report,
         at=at,
         balance=balance,
+        fault=_fault(report, layout, status),
     )
+
+
+def _fault(report: bytes, layout: Layout, status: int | None) -> Fault | None:
+    if status in _AT_REST:
+        return Fault.UNIT if _bad_unit(report, layout) else None
+    return _FAULT.get(status or STATUS)
 
 
 def _value(report: bytes, layout: Layout) -> Decimal | None:

@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from drivers.dialects.line_words import Obstacle, unusable
 from drivers.line_text import Number, is_grouped, lone_signs
-from drivers.reading import Basis, Range, Reading
+from drivers.reading import Basis, Fault, Range, Reading
 from drivers.units import to_grams
 
 
@@ -35,6 +35,7 @@ class Told:
             basis=self.basis,
             range=self._range(),
             reason=None if self.obstacle is None else self.obstacle.reason,
+            fault=None if self.obstacle is None else self.obstacle.fault,
             raw=raw,
             at=at,
             balance=balance,
@@ -46,7 +47,7 @@ class Told:
         return Range.UNDER if self.value is not None and self.value < 0 else Range.IN_RANGE
 
 
-NO_UNIT = unusable("the number has no unit")
+NO_UNIT = unusable("the number has no unit", Fault.UNIT)
 UNREADABLE_NUMBER = unusable("the number cannot be read")
 UNCLEAR_SIGN = unusable("it cannot be told whether the number has a minus sign")
 SEVERAL_NUMBERS = unusable("there are several numbers in the line")
@@ -54,7 +55,7 @@ SEVERAL_NUMBERS = unusable("there are several numbers in the line")
 
 def unknown_unit(word: str) -> Obstacle:
     """A word stands where the unit should, and is none."""
-    return unusable(f"unknown unit {word!r}")
+    return unusable(f"unknown unit {word!r}", Fault.UNIT)
 
 
 def bad_number(

@@ -9,7 +9,7 @@ import re
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
-from drivers.reading import Basis, Range
+from drivers.reading import Basis, Fault, Range
 
 OVER_WORDS = frozenset({"OL", "OVER", "OVERLOAD"})
 UNDER_WORDS = frozenset({"UL", "UNDER", "UNDERLOAD"})
@@ -21,6 +21,7 @@ _ANYWHERE_BEFORE = frozenset({"ST", "US"})
 _GROSS, _NET = frozenset({"GS", "GROSS"}), frozenset({"NT", "NET"})
 BASIS_WORDS = _GROSS | _NET
 _ERROR = re.compile(r"(?:E|ERR|ERROR)[0-9]*")
+_CALIBRATION = re.compile(r"CAL(?:IB(?:RAT(?:E|ION))?)?")
 _NO_DIGITS = re.compile(r"[-_^=~]{3,}")
 
 
@@ -30,16 +31,18 @@ class Obstacle:
 
     range: Range
     reason: str
+    fault: Fault | None = None
 
 
 OVERLOADED = Obstacle(Range.OVER, "there is more on the pan than the balance can weigh")
 UNDERLOADED = Obstacle(Range.UNDER, "there is less on the pan than the balance can weigh")
+UNCALIBRATED = Obstacle(Range.UNUSABLE, "the balance needs to be calibrated", Fault.CALIBRATION)
 NO_NUMBER = Obstacle(Range.UNUSABLE, "the balance shows no number")
 
 
-def unusable(reason: str) -> Obstacle:
+def unusable(reason: str, fault: Fault | None = None) -> Obstacle:
     """A number that must not be used."""
-    return Obstacle(Range.UNUSABLE, reason)
+    return Obstacle(Range.UNUSABLE, reason, fault)
 
 
 def obstacle_in(
@@ -65,7 +68,10 @@ def obstacle_in(
     if any_of(UNDER_WORDS, more_under) or (not numbers and any_of(UNDER_ALONE)):
         return UNDERLOADED
     error = next((w for w in said if _ERROR.fullmatch(w.upper()) or w in more_errors), None)
-    return unusable(f"the balance reports an error ({error})") if error else None
+    if error:
+        return unusable(f"the balance reports an error ({error})", Fault.REPORTED)
+    asks = not numbers and any(_CALIBRATION.fullmatch(word.upper()) for word in said)
+    return UNCALIBRATED if asks else None
 
 
 def shows_dashes(text: str) -> bool:

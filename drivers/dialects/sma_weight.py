@@ -10,7 +10,7 @@ import re
 from decimal import Decimal
 
 from drivers.dialects.sma_replies import Weight, trimmed
-from drivers.reading import Basis, Range, Reading
+from drivers.reading import Basis, Fault, Range, Reading
 from drivers.units import GRAMS_PER, OUNCES_PER_POUND, pounds_and_ounces, to_grams
 
 OVER, UNDER = "O", "U"
@@ -20,6 +20,7 @@ FAULTS = {
     "I": "the balance found no zero when it was switched on",
     "T": "the balance could not tare",
 }
+_FAULT_KINDS = {"E": Fault.ZERO, "I": Fault.ZERO, "T": Fault.REPORTED}
 _NO_FAULT = (" ", CENTRE_OF_ZERO, UNDER)
 _BASIS = {"G": Basis.GROSS, "g": Basis.GROSS, "N": Basis.NET, "n": Basis.NET}
 _STORED_TARE = "T"
@@ -48,7 +49,15 @@ def reading_of(weight: Weight, *, raw: bytes, at: float, balance: str) -> Readin
         raw=raw,
         at=at,
         balance=balance,
+        fault=_fault(weight, value, unit),
     )
+
+
+def _fault(weight: Weight, value: Decimal | None, unit: str | None) -> Fault | None:
+    kind = _FAULT_KINDS.get(weight.status)
+    if kind is None and value is not None and unit is None:
+        return Fault.UNIT
+    return kind
 
 
 def _shown(weight: Weight) -> tuple[Decimal | None, str | None]:
