@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from contextlib import closing
 from dataclasses import dataclass
 
-from drivers.learning.clean_text import is_clean
+from drivers.learning.clean_text import Hearing
 from drivers.packet import Packet
 from drivers.transports import Transport
 from drivers.transports.port_settings import PortSettings
@@ -66,16 +66,12 @@ def _heard(
     transport: Transport, until: float, clock: Callable[[], float], *, sure: bool
 ) -> list[Packet] | None:
     packets: list[Packet] = []
-    data = bytearray()
+    hearing = Hearing(sure=sure)
     while clock() < until:
         chunk = transport.read()
         if not chunk:
             continue
         packets.append(Packet(clock(), chunk))
-        if not sure:
-            data += chunk
-            clean = is_clean(bytes(data))
-            if clean is False:
-                return None
-            sure = clean is True
+        if not hearing.take(chunk):
+            return None
     return packets

@@ -25,3 +25,20 @@ def is_clean(data: bytes) -> bool | None:
     if len(clean) >= LEAST_LINES and len(clean) >= LEAST_CLEAN * len(texts):
         return True
     return False if len(data) >= MOST_WITHOUT_LINES else None
+
+
+class Hearing:
+    """What is heard at one choice of settings, judged chunk by chunk until it is plain."""
+
+    def __init__(self, *, sure: bool) -> None:
+        self.sure = sure  # settings that are known, or at which clean text came, are not doubted
+        self._data = bytearray()
+
+    def take(self, chunk: bytes) -> bool:
+        """Take the next bytes; False if all so far is garbage."""
+        if self.sure:
+            return True
+        self._data += chunk
+        clean = is_clean(bytes(self._data))
+        self.sure = clean is True
+        return clean is not False

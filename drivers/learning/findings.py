@@ -30,3 +30,15 @@ class Learned:
 
     shape: LineShape
     confidence: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Study:
+    """What came of watching so far, and how far the person has come who puts loads on.
+
+    ``loads`` were put on and taken off again; ``loaded`` if one lies on the pan now.
+    """
+
+    found: Learned | Refusal
+    loads: int = 0
+    loaded: bool = False

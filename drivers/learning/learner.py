@@ -7,11 +7,12 @@ from math import floor
 
 from drivers.dialects.lines import Lines
 from drivers.events import ReadingReceived
-from drivers.learning.findings import Learned, Refusal
+from drivers.learning.findings import Learned, Refusal, Study
 from drivers.learning.heard_lines import HeardLine, heard_lines, terminator_of
 from drivers.learning.line_lengths import lengths_of
 from drivers.learning.marks import Marks, marks_of
 from drivers.learning.mass_field import MassField, mass_field
+from drivers.learning.rests import loads_in
 from drivers.learning.surroundings import (
     UnitFound,
     follows_digits,
@@ -35,12 +36,30 @@ def learn(
 
     The packets must hold an empty pan, a load put on, its rest, and the pan empty again.
     """
+    return study(packets, name, port_settings).found
+
+
+def study(packets: Sequence[Packet], name: str, port_settings: str | None = None) -> Study:
+    """The same, with how far whoever puts loads on has come."""
     lines = heard_lines(packets)
     if len(lines) < FEWEST_LINES:
-        return Refusal.NO_LINES if any(packet.data for packet in packets) else Refusal.SILENT
+        heard = any(packet.data for packet in packets)
+        return Study(found=Refusal.NO_LINES if heard else Refusal.SILENT)
     field = mass_field(lines)
     if isinstance(field, Refusal):
-        return field
+        return Study(found=field, loaded=field is Refusal.NOT_RETURNED)
+    loads, loaded = loads_in(field.series, field.rests)
+    found = _learned(packets, lines, field, name, port_settings)
+    return Study(found=found, loads=loads, loaded=loaded)
+
+
+def _learned(
+    packets: Sequence[Packet],
+    lines: Sequence[HeardLine],
+    field: MassField,
+    name: str,
+    port_settings: str | None,
+) -> Learned | Refusal:
     unit = unit_of(field)
     if unit is None:
         return Refusal.NO_UNIT

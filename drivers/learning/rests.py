@@ -101,10 +101,35 @@ def follows_load(series: Series, rests: Sequence[Rest]) -> bool:
     least = _least_load(series)
     return _may_weigh(series) and any(
         abs(away.level - first.level) >= least
-        and abs(last.level - first.level)
-        <= max(BAND_STEPS * series.step, RETURN_SHARE * abs(away.level - first.level))
+        and abs(last.level - first.level) <= _near(series, abs(away.level - first.level))
         for first, away, last in combinations(rests, 3)
     )
+
+
+def loads_in(series: Series, rests: Sequence[Rest]) -> tuple[int, bool]:
+    """How many loads were put on and taken off again, and whether one lies there now.
+
+    The pan may have begun with a hand on it, so that any of the rests can be the empty one.
+    """
+    counts = [_loads_from(series, rests[at:]) for at in range(len(rests))]
+    return max(counts, key=lambda found: found[0], default=(0, False))
+
+
+def _loads_from(series: Series, rests: Sequence[Rest]) -> tuple[int, bool]:
+    empty, least = rests[0].level, _least_load(series)
+    count, load = 0, 0.0
+    for rest in rests[1:]:
+        away = abs(rest.level - empty)
+        if not load and away >= least:
+            load = away
+        elif load and away <= _near(series, load):
+            count, load = count + 1, 0.0
+    return count, bool(load)
+
+
+def _near(series: Series, load: float) -> float:
+    """How far from where it began a number may come back after a load."""
+    return max(BAND_STEPS * series.step, RETURN_SHARE * load)
 
 
 def _may_weigh(series: Series) -> bool:
