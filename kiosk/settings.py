@@ -47,4 +47,5 @@ class KioskSettings(BaseModel):
     materials: tuple[Name, ...] = Field(default=CUP_MATERIALS, min_length=1)
     rules: Rules = Rules()
     less_motion: bool = False
+    coach_idle_s: float = Field(default=60, ge=10)  # then the coach's drawers lock themselves
     pixels_per_mm: float | None = Field(default=None, gt=0)

@@ -45,6 +45,10 @@ class Person(StrEnum):
     PIECES = "pieces"  # value: how many pieces a sample has from now on
     AGAIN = "again"  # write down what could not be written down; no procedure hears of it
     COVER = "cover"  # cover or show the big number; no procedure hears of it
+    TYPE = "type"  # value: a digit of the code; no procedure hears of it
+    RUB_OUT = "rub out"  # the last digit; no procedure hears of it
+    ENTER = "enter"  # the digits are typed; no procedure hears of it
+    LATER = "later"  # no code for now; no procedure hears of it
     CHECK = "check"  # check the scale; no procedure hears of it
     OTHER_SCALE = "other scale"  # choose another one; no procedure hears of it
     TEACH = "teach"  # learn how the scale speaks; no procedure hears of it

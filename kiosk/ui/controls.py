@@ -14,7 +14,7 @@ from kiosk.ui.presenters.views import ButtonView, SheetView
 from kiosk.ui.station import Station
 
 # Sheets that need their whole width: there the bench panel goes away by itself.
-FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples", "checked")
+FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples", "checked", "code")
 
 
 class Controls:
@@ -55,6 +55,8 @@ class Controls:
         if event.kind is Person.THINGS:
             assert self.bench is not None
             self.bench.pull_out()
+        elif self.desk.failure is None and self.desk.locked:
+            self.desk.code_press(event)
         elif event.kind is Person.COVER:
             self.desk.cover()
         elif event.kind is Person.CHECK:
@@ -102,15 +104,15 @@ class Controls:
 
     def make_count_key(self) -> None:
         """A drawer was tapped."""
-        self.desk.make_count_key()
+        self.desk.as_coach("home.count_key", self.desk.make_count_key)
 
     def open_scale(self) -> None:
         """A drawer was tapped."""
-        self.desk.open_scale()
+        self.desk.as_coach("home.scale", self.desk.open_scale)
 
     def throw_away(self) -> None:
         """A drawer was tapped."""
-        self.desk.throw_away()
+        self.desk.as_coach("home.throw", self.desk.throw_away)
 
     def choose_material(self) -> None:
         """The material of the cups is to be another one."""

@@ -16,9 +16,11 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Effect,
+    Person,
     PersonEvent,
     Procedure,
     Surroundings,
@@ -28,6 +30,7 @@ from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.writer import Writer
+from kiosk.ui.lock import Asking, Lock
 from kiosk.ui.notebook import Notebook
 from kiosk.ui.presenters.scale_views import LOOK_AGAIN
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -38,6 +41,7 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 
+CODE = "coach_code"  # under which its digest is remembered
 _COMING = frozenset({PanKind.LOAD_PLACED, PanKind.SETTLED})
 
 
@@ -49,6 +53,11 @@ class Place(Enum):
     MATERIALS = "materials"
     SCALE = "scale"
     SCALES = "scales"
+    CODE = "code"
+
+
+COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.CODE})
+COACHS_PROCEDURES = (KeyProcedure, ThrowAway, BalanceCheck)
 
 
 class Desk:
@@ -73,6 +82,9 @@ class Desk:
         self._weigh_again = weigh_again
         self._changed = changed
         self.drawer: ScaleDrawer | None = None
+        self.lock = Lock(closes_after=facts.settings.coach_idle_s, open=True)
+        self.drawer_label = ""
+        self._behind: Callable[[], None] | None = None  # what the code opens
         self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
 
     # Opening ---------------------------------------------------------------------------------
@@ -81,12 +93,13 @@ class Desk:
         """Read what is kept: the cups that are out, the last choices, the keys."""
         simulated = self.facts.simulated
 
-        def read(store: Store) -> tuple[list[CupOut], str | None, list[str]]:
+        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], str]:
             letters = [key.made.letter for key in store.keys(simulated)]
-            return store.cups_out(simulated), store.recall("material"), letters
+            code = store.recall(CODE) or ""
+            return store.cups_out(simulated), store.recall("material"), letters, code
 
-        def done(kept: tuple[list[CupOut], str | None, list[str]]) -> None:
-            self.facts.cups, material, letters = kept
+        def done(kept: tuple[list[CupOut], str | None, list[str], str]) -> None:
+            self.facts.cups, material, letters, self.lock.digest = kept
             self.facts.material = material or self.facts.settings.materials[0]
             self.facts.used_letters = tuple(letters)
             self.facts.keys_kept = len(letters)
@@ -114,6 +127,8 @@ class Desk:
     def pan_event(self, event: PanEvent) -> None:
         """Take what happened on the pan."""
         self.memory.note(event)
+        if self.coach_side and self.lock.open:
+            self.lock.seen(self.world.now())
         if self.failure is not None:
             self._missed.append(event)
         elif self.procedure is not None:
@@ -136,6 +151,8 @@ class Desk:
         """Take a press. One that the state does not offer came from a finger that was late."""
         if self.failure is not None or not self.settled_for_showing:
             return
+        if self.lock.open and self.coach_side:
+            self.lock.seen(self.world.now())
         if self.procedure is not None and self.procedure.offers(event.kind):
             self._carry_out(self.procedure.step(event))
             self._changed()
@@ -217,6 +234,67 @@ class Desk:
         """The coach takes a cup off the list that will not come back."""
         if self._free() and self.facts.cups:
             self._start(ThrowAway(self.world, cups=self.facts.cups, pan=self.memory))
+
+    # The coach's code --------------------------------------------------------------------------
+
+    @property
+    def coach_side(self) -> bool:
+        """Whether what is shown, or hidden behind the code, is the coach's."""
+        if self.procedure is not None:
+            return isinstance(self.procedure, COACHS_PROCEDURES)
+        return self.place in COACHS_PLACES
+
+    @property
+    def locked(self) -> bool:
+        """Whether the code is asked for."""
+        return self.coach_side and not self.lock.open
+
+    def as_coach(self, label: str, then: Callable[[], None]) -> None:
+        """Open the drawer of that label, after the code if it is locked."""
+        if not self._free():
+            return
+        if self.lock.open:
+            self.lock.seen(self.world.now())
+            then()
+            return
+        self.lock.ask()
+        self.drawer_label, self._behind = label, then
+        self._go(Place.CODE)
+
+    def code_press(self, event: PersonEvent) -> None:
+        """A press on the sheet that asks for the code."""
+        lock, now = self.lock, self.world.now()
+        match event.kind:
+            case Person.TYPE:
+                lock.type(event.value, now)
+            case Person.RUB_OUT:
+                lock.rub_out()
+            case Person.ENTER:
+                chosen = lock.asking is not Asking.CODE
+                if lock.enter(now):
+                    if chosen:
+                        self.notebook.remember(CODE, lock.digest)
+                    self._unlocked()
+            case Person.LATER if not lock.digest:
+                lock.open_now(now)
+                self._unlocked()
+            case Person.HOME:
+                self.procedure, self._behind = None, None  # what was kept is kept
+                self.place = Place.HOME
+        self._changed()
+
+    def _unlocked(self) -> None:
+        behind, self._behind = self._behind, None
+        if self.place is Place.CODE:
+            self.place = Place.HOME
+        if behind is not None:
+            behind()
+
+    def tick(self, now: float) -> None:
+        """Let time pass: the coach's side locks itself."""
+        if self.lock.tick(now) and self.coach_side:
+            self.lock.ask()
+            self.drawer_label, self._behind = "", None
 
     # The scale ---------------------------------------------------------------------------------
 

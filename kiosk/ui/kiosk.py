@@ -99,6 +99,7 @@ class Kiosk:
 
     def start(self) -> None:
         """Open the records and the balance; the first picture stands already."""
+        self.station.desk.lock.close()
         self.station.desk.open()
         if self.facts.scale.chosen is not None:
             self.station.desk.read_last_check(self.facts.scale.chosen.where)

@@ -98,6 +98,7 @@ class Station:
         """Let time pass: silence and restlessness show by it."""
         if self.desk.drawer is not None:
             self.desk.drawer.tick(self._clock())
+        self.desk.tick(self._clock())
         self._happened(self.watch.tick(self._clock()))
         self._changed()
 

@@ -109,10 +109,17 @@ def _score(walker: Walker) -> None:
     walker.wait(0.5)
 
 
-def _throw_away(walker: Walker) -> None:
+def _code(walker: Walker) -> None:
     walker.tap("Home")
     walker.wait(0.5)
     walker.tap("Throw a cup away")
+    walker.until(lambda: walker.screen == "code", "the coach's code")
+    for digit in "2718":
+        walker.tap(digit)
+
+
+def _throw_away(walker: Walker) -> None:
+    walker.tap("No code yet")
     walker.tap("1")
     walker.until(lambda: walker.screen == "question", "the question")
 
@@ -224,16 +231,17 @@ STATIONS: tuple[tuple[str, Way], ...] = (
     ("12-unplugged", _unplugged),
     ("13-back-again", _back_again),
     ("14-score", _score),
-    ("15-throw-a-cup-away", _throw_away),
-    ("16-jar-material", _jar_material),
-    ("17-pan-not-empty", _pan_not_empty),
-    ("18-tray", _tray),
-    ("19-samples", _samples),
-    ("20-spread", _spread),
-    ("21-counted-pieces", _back_in),
-    ("22-container", _container),
-    ("23-pour", _pour),
-    ("24-key", _key),
-    ("25-key-covered", _covered),
-    ("26-key-saved", _saved),
+    ("15-code", _code),
+    ("16-throw-a-cup-away", _throw_away),
+    ("17-jar-material", _jar_material),
+    ("18-pan-not-empty", _pan_not_empty),
+    ("19-tray", _tray),
+    ("20-samples", _samples),
+    ("21-spread", _spread),
+    ("22-counted-pieces", _back_in),
+    ("23-container", _container),
+    ("24-pour", _pour),
+    ("25-key", _key),
+    ("26-key-covered", _covered),
+    ("27-key-saved", _saved),
 )

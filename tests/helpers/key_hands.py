@@ -29,6 +29,9 @@ class KeyHands:
     def begin(self) -> None:
         """From home to the instruction for the tray."""
         self.journey.tap("Make a count key")
+        self.choose_material()
+
+    def choose_material(self) -> None:
         self.journey.tap(self.material.name)
         self.until_state(SamplesState.TRAY_ON)
 

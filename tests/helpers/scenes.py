@@ -12,6 +12,7 @@ from enum import Enum
 
 from drivers.errors import Reason
 from kiosk.estimating.scatter import ScatterClass
+from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -24,10 +25,12 @@ from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.settings import KioskSettings
 from kiosk.ui.desk import Desk, Place
+from kiosk.ui.lock import Lock, digest_of
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.weighing.pan_watch import PanPhase, PanState
+from tests.helpers import check_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.weighings import weighed
@@ -393,6 +396,8 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(sample), lambda s=sample: of_samples(s)
     for jar in set(ContainerState) - FillContainer.FINAL:
         yield named(jar), lambda s=jar: of_container(s)
+    for checked in set(CheckState) - BalanceCheck.FINAL:
+        yield named(checked), lambda s=checked: checking(check_scenes.in_check(s))
     for thrown in set(ThrowState) - ThrowAway.FINAL:
         for out in (1, MANY, ALL):
             yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
@@ -401,7 +406,7 @@ def _states() -> Iterator[tuple[str, Make]]:
 def scale_drawer(*, connected: bool = True, **known: object) -> Scene:
     """The drawer of a scale, or its list of scales."""
     place = known.pop("place", Place.SCALE)
-    made = desk(facts(MANY))
+    made = desk(facts(MANY, past=check_scenes.PAST))
     told: dict[str, object] = {"chosen": CABLE, "capacity": Decimal(2000), "found": FOUND}
     made.facts.scale = ScaleFacts(**(told | known))  # type: ignore[arg-type]  # by name
     made.place = place  # type: ignore[assignment]  # one of the two
@@ -425,6 +430,29 @@ BESIDE = (
 FOUND = (*[replace(CABLE, where=f"/dev/ttyUSB{n}") for n in range(12)], USB, *BESIDE)
 
 
+def asking_code(*, digest: str = "", wrong: int = 0, typed: str = "", label: str = "") -> Scene:
+    """The coach's code, with so many wrong ones before."""
+    made = desk(facts(MANY))
+    made.place, made.drawer_label = Place.CODE, label
+    lock = made.lock = Lock(closes_after=60.0, digest=digest)
+    lock.ask()
+    for code in ["000000"] * wrong + [typed]:
+        for digit in code:
+            lock.type(digit, made.world.now())
+        if code != typed:
+            lock.enter(made.world.now())
+    return scene(made)
+
+
+def _codes() -> Iterator[tuple[str, Make]]:
+    yield "code, new", lambda: asking_code(label="home.count_key")
+    yield "code, again", lambda: asking_code(wrong=1, typed="314", label="home.throw")
+    kept = digest_of("271828")
+    yield "code, asked", lambda: asking_code(digest=kept, typed="271828", label="home.scale")
+    yield "code, wrong", lambda: asking_code(digest=kept, wrong=1)
+    yield "code, waiting", lambda: asking_code(digest=kept, wrong=5)
+
+
 def _scales() -> Iterator[tuple[str, Make]]:
     yield "scale", scale_drawer
     yield "scale, not heard", lambda: scale_drawer(connected=False)
@@ -445,6 +473,24 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
     yield "hindered: back", lambda: hindered(Hindrance.UNPLUGGED, MANY, flowing=True)
     for problem in Problem:
         yield f"failing: {problem}", lambda p=problem: failing(p)
+
+
+def checking(procedure: BalanceCheck) -> Scene:
+    """That check on a scale of 2 kg, at the end of ten lively seconds."""
+    known = facts(MANY, past=check_scenes.PAST)
+    known.scale = ScaleFacts(chosen=CABLE, capacity=Decimal(2000))
+    return scene(desk(known, procedure))
+
+
+def _checks() -> Iterator[tuple[str, Make]]:
+    yield "check: coins on the pan", lambda: checking(check_scenes.with_coins_on_the_pan())
+    yield "check: at the edge", lambda: checking(check_scenes.at_the_edge())
+    yield "checked: right", lambda: checking(check_scenes.right_check())
+    yield "checked: heavy by a share", lambda: checking(check_scenes.heavy_by_a_share())
+    yield "checked: coarse", lambda: checking(check_scenes.coarse_check())
+    yield "checked: coins", lambda: checking(check_scenes.coin_check())
+    yield "checked: nothing known", lambda: checking(check_scenes.with_nothing_known())
+    yield "checked: nothing done", lambda: checking(check_scenes.skipped_all())
 
 
 STATES: dict[str, Make] = dict(sorted(_states()))
@@ -475,5 +521,7 @@ OTHERS: dict[str, Make] = {
     "restless, 18 out": lambda: restless(MANY),
     **dict(_hindrances()),
     **dict(_scales()),
+    **dict(_codes()),
+    **dict(_checks()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

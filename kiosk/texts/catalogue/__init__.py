@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kiosk.texts.catalogue import (
     bench,
+    code,
     commands,
     cups,
     general,
@@ -13,6 +14,7 @@ from kiosk.texts.catalogue import (
     measuring,
     opening,
     plugged_in,
+    reading_off,
     reasons,
     records,
     replaying,
@@ -36,6 +38,7 @@ def _joined(*areas: dict[str, Entry]) -> dict[str, Entry]:
 
 ENGLISH = _joined(
     bench.TEXTS,
+    code.TEXTS,
     commands.TEXTS,
     cups.TEXTS,
     general.TEXTS,
@@ -45,6 +48,7 @@ ENGLISH = _joined(
     measuring.TEXTS,
     opening.TEXTS,
     plugged_in.TEXTS,
+    reading_off.TEXTS,
     reasons.TEXTS,
     records.TEXTS,
     replaying.TEXTS,

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from drivers.simulated.materials import LENTILS, MATERIALS, Material
 from drivers.simulated.table import SimulatedTable
 from drivers.simulated.things import Cup, Jar, Thing, Tray
+from kiosk.estimating.known_masses import COINS
+from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.count_samples import FIRST_PIECES
 from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.hand_in import HandIn
@@ -16,6 +18,8 @@ from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.texts import say
+from kiosk.ui.presenters.bench_known import KnownThings
+from kiosk.ui.presenters.check_rows import thing_name
 from kiosk.ui.presenters.surroundings import TableFacts
 
 SCOOP_G, LEAST_SCOOP_G, MOST_SCOOP_G, SCOOP_STEP_G = 95, 10, 250, 5
@@ -62,6 +66,7 @@ class BenchModel:
         self._tray: Tray | None = None
         self._jar: Jar | None = None
         self._weight = table.bench.check_weight(CHECK_WEIGHT_G)
+        self._known = KnownThings(table.bench)
         self._off = False
 
     # What is shown ---------------------------------------------------------------------------
@@ -72,6 +77,8 @@ class BenchModel:
             tiles = self._fault_tiles()
         elif isinstance(self.procedure, KeyProcedure):
             tiles = self._key_tiles()
+        elif isinstance(self.procedure, BalanceCheck):
+            tiles = self._known_tiles(self.procedure)
         else:
             tiles = self._cup_tiles()
         return BenchView(
@@ -113,6 +120,14 @@ class BenchModel:
                      on_pan=self._lies(self._weight)),
             self._clear_tile(),
         ]  # fmt: skip
+
+    def _known_tiles(self, procedure: BalanceCheck) -> list[TileView]:
+        tiles = [
+            TileView(key=key, text=thing_name(thing), art="coins" if thing.kit in COINS else "weight",
+                     on_pan=self._known.lies(thing))
+            for key, thing in self._known.offered(procedure).items()
+        ]  # fmt: skip
+        return [*tiles, self._clear_tile()]
 
     def _fault_tiles(self) -> list[TileView]:
         plugged = self.table.port.plugged
@@ -159,6 +174,12 @@ class BenchModel:
 
     def tap(self, key: str) -> None:
         """A tile was tapped."""
+        if isinstance(self.procedure, BalanceCheck):
+            known = self._known.offered(self.procedure).get(key)
+            if known is not None:
+                self._known.tap(known, self.procedure)
+                self._changed()
+                return
         actions: dict[str, Callable[[], object]] = {
             "empty": lambda: self._empty_cup(solid=False),
             "solid": lambda: self._empty_cup(solid=True),

@@ -71,6 +71,12 @@ def closed_pan(facts: TableFacts) -> PanView:
     return _with_rim(view, facts)
 
 
+def locked_pan(facts: TableFacts, label: str) -> PanView:
+    """The pan while the coach's code is asked for; `label` is the text key of the drawer."""
+    words = " ".join(say(label).split()) if label else say("pan.covered")
+    return _with_rim(PanView(phase="hidden", word=say("pan.locked"), hidden_text=words), facts)
+
+
 def _with_rim(view: PanView, facts: TableFacts) -> PanView:
     if not facts.simulated:
         return view
@@ -107,7 +113,7 @@ def _captured(procedure: Procedure | None) -> PanView | None:
 
 def _covered(procedure: Procedure | None, facts: TableFacts) -> bool:
     """On the student side the pan is covered while a cup is out; the coach covers a key."""
-    if isinstance(procedure, CountSamples):
+    if isinstance(procedure, CountSamples | BalanceCheck):
         return False
     if isinstance(procedure, FillContainer):
         return facts.covered and procedure.state in (ContainerState.KEY, ContainerState.SAVED)

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
+from datetime import datetime
 
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
-from kiosk.texts.numbers import grams
+from kiosk.ui.presenters.last_check import last_check_text
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.trace_views import scale_facts, steadiness_lines, trace_view
 from kiosk.ui.presenters.views import ButtonView, Choice, ChoicesView, ScaleView, button
 
 MOST_CARDS = 6  # few enough for cards that hold a description
 
 
-def scale_view(facts: TableFacts, *, connected: bool) -> ScaleView:
+def scale_view(facts: TableFacts, *, connected: bool, now: datetime) -> ScaleView:
     """The scale in use: what is known of it, and what can be done."""
     scale = facts.scale
     kind = scale.chosen.kind if scale.chosen else None
@@ -35,7 +36,12 @@ def scale_view(facts: TableFacts, *, connected: bool) -> ScaleView:
     return ScaleView(
         title=say("scale.title" if known else "scale.missing.title"),
         described=described(scale.chosen),
-        facts=_facts(facts),
+        facts=scale_facts(facts),
+        trace=trace_view(facts.past, facts.readability) if connected else None,
+        lines=(
+            *(steadiness_lines(facts) if connected else ()),
+            last_check_text(facts.last_check, now),
+        ),
         main=button(say("scale.check"), Person.CHECK) if known else _waiting(),
         second=other,
         home=home,
@@ -75,15 +81,6 @@ def described(found: FoundScale | None) -> str:
     if found is None:
         return say("scale.none")
     return found.described or say(f"scales.{found.kind}")
-
-
-def _facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
-    told = []
-    if facts.readability is not None:
-        told.append((say("scale.step"), grams(facts.readability, facts.readability)))
-    if facts.scale.capacity is not None:
-        told.append((say("scale.most"), grams(facts.scale.capacity, Decimal(1))))
-    return tuple(told)
 
 
 def _waiting() -> ButtonView:

@@ -16,12 +16,13 @@ from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
-from kiosk.ui.desk import Desk, Place
+from kiosk.ui.desk import COACHS_PLACES, Desk, Place
+from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
-from kiosk.ui.presenters.pan_views import closed_pan, pan_view
+from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
@@ -45,9 +46,6 @@ _WAITS_FOR_REST = frozenset(
         CheckState.SETTLING,
     }
 )
-
-
-COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,8 +73,10 @@ def scene_of(
         sheet=_sheet(desk, pan, shown, lost, connected=connected),
         pan=closed_pan(facts)
         if desk.failure is not None
+        else locked_pan(facts, desk.drawer_label)
+        if desk.locked
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
-        strip=_warned(_strip(procedure, desk.place, facts, hindrance, connected=connected), desk),
+        strip=_warned(_strip(desk, hindrance, connected=connected), desk),
     )
 
 
@@ -84,6 +84,8 @@ def _sheet(
     desk: Desk, pan: PanState, shown: Decimal | None, lost: Reason | None, *, connected: bool
 ) -> SheetView:
     facts, procedure = desk.facts, desk.procedure
+    if desk.locked and desk.failure is None:
+        return code_view(desk.lock, desk.drawer_label, desk.world.now())
     if desk.failure is not None:
         home = home_button() if desk.may_leave else None
         return failure_view(desk.failure, at_stake=not desk.notebook.droppable, home=home)
@@ -119,7 +121,7 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
         case Place.MATERIALS:
             return materials_view(facts)
         case Place.SCALE:
-            return scale_view(facts, connected=connected)
+            return scale_view(facts, connected=connected, now=desk.world.utc(desk.world.now()))
         case Place.SCALES:
             return scales_view(facts)
     return home_view(facts, ready=desk.ready)
@@ -147,22 +149,16 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
     raise TypeError(f"no presenter for {procedure!r}")
 
 
-def _strip(
-    procedure: Procedure | None,
-    place: Place,
-    facts: TableFacts,
-    hindrance: Hindrance | None,
-    *,
-    connected: bool,
-) -> StripView:
+def _strip(desk: Desk, hindrance: Hindrance | None, *, connected: bool) -> StripView:
+    facts = desk.facts
     if hindrance is Hindrance.ASLEEP:
         state = say("strip.asleep")
     else:
         state = say("strip.connected" if connected else "strip.unplugged")
-    coach = isinstance(procedure, KeyProcedure | ThrowAway) or place in COACHS_PLACES
+    coach = desk.coach_side and desk.lock.open
     return StripView(
         connected=connected and hindrance is not Hindrance.ASLEEP,
-        words=(state, *_job(procedure, place, facts)),
+        words=(state, *_job(desk)),
         simulated=facts.simulated,
         plate=say("strip.simulated"),
         lock="coach" if coach else "",
@@ -178,7 +174,10 @@ def _warned(strip: StripView, desk: Desk) -> StripView:
     return replace(strip, words=(*strip.words, told)) if told else strip
 
 
-def _job(procedure: Procedure | None, place: Place, facts: TableFacts) -> tuple[str, ...]:
+def _job(desk: Desk) -> tuple[str, ...]:
+    procedure, place, facts = desk.procedure, desk.place, desk.facts
+    if desk.locked:
+        return (say("strip.coachs_drawer"),)
     match procedure:
         case WeighEmpty():
             return (team_name(procedure.team), say("strip.cup", number=procedure.number))

@@ -6,14 +6,14 @@ from decimal import Decimal
 
 from kiosk.estimating.steadiness import steadiness
 from kiosk.texts import say
-from kiosk.texts.numbers import grams, mass_number, number
+from kiosk.texts.numbers import grams, number
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import TraceView
 from kiosk.weighing.pan_history import REMEMBERED_S, PanPast
 
 LEAST_TOP_DIVISIONS = 20  # an empty pan's trace is not blown up until its noise fills it
 HEADROOM = Decimal("1.15")
-_NICE = (1, 2, 3, 4, 5, 6, 8, 10)
+_NICE = tuple(map(Decimal, ("1", "1.5", "2", "2.5", "3", "4", "5", "6", "8", "10")))
 
 
 def trace_view(past: PanPast, readability: Decimal | None) -> TraceView:
@@ -45,7 +45,7 @@ def _across(age: float) -> float:
 
 
 def _nice(mass: Decimal) -> Decimal:
-    """The next larger of 1, 2, 3, 4, 5, 6, 8 of a decimal place."""
+    """The next larger plain number."""
     place = Decimal(1).scaleb(mass.adjusted())
     return next(each * place for each in _NICE if each * place >= mass)
 
@@ -63,7 +63,7 @@ def scale_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
     return tuple(told)
 
 
-def steadiness_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
+def steadiness_lines(facts: TableFacts) -> tuple[str, ...]:
     """Noise and drift, while the pan rests for long enough."""
     past, step = facts.past, facts.readability
     if past.rest is None or step is None:
@@ -73,13 +73,11 @@ def steadiness_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
     if found is None:
         return ()
     fine = step / 10  # noise is told to a tenth of a step
-    drift = say("check.drift.none")
-    if found.drift:
-        drift = say("check.drift.some", mass=f"{mass_number(Decimal(found.drift), step)} g")
-    return (
-        (say("check.noise"), grams(Decimal(found.noise), fine)),
-        (say("check.drift"), drift),
-    )
+    noise = say("check.noise", mass=grams(Decimal(found.noise), fine))
+    if not found.drift:
+        return (say("check.steady", noise=noise),)
+    drift = grams(Decimal(found.drift), step)
+    return (say("check.drifting", noise=noise, drift=drift),)
 
 
 def plug_text(facts: TableFacts) -> str:

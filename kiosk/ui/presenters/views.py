@@ -141,6 +141,17 @@ class TraceView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CodeView(SheetView):
+    """The coach's code: how many of its digits are typed, never which."""
+
+    screen: str = "code"
+    typed: int = 0
+    digits: int = 6
+    typed_text: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ScaleView(SheetView):
     """The scale in use: each fact with its name, and what there is to say."""
 

@@ -18,6 +18,7 @@ from kiosk.ui.presenters.views import ButtonView, PanView, SheetView, StripView
 from kiosk.ui.screens.balance_check import CheckedSheet, CheckSheet
 from kiosk.ui.screens.bench_panel import ThingsPanel
 from kiosk.ui.screens.choices import ChoicesSheet
+from kiosk.ui.screens.code import CodeSheet
 from kiosk.ui.screens.compact import CompactSheet
 from kiosk.ui.screens.hand_in import HandInSheet
 from kiosk.ui.screens.home import HomeSheet
@@ -53,6 +54,7 @@ SHEETS: dict[str, type[SheetContent]] = {
     "key": KeySheet,
     "message": MessageSheet,
     "scale": ScaleSheet,
+    "code": CodeSheet,
     "check": CheckSheet,
     "checked": CheckedSheet,
 }

@@ -201,6 +201,15 @@ def clock(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> No
     pencil.stroke(hands, half / 5, colour)
 
 
+def rub_out(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
+    """A tag that points left, with a cross in it: takes the last digit back."""
+    tag = _around(x, y, half, (-1, 0), (-0.45, 0.6), (1, 0.6), (1, -0.6), (-0.45, -0.6))
+    pencil.stroke(tag, half / 7, colour, closed=True)
+    for way in (-1, 1):
+        stroke = _around(x, y, half, (0.05, 0.24 * way), (0.53, -0.24 * way))
+        pencil.stroke(stroke, half / 6, colour)
+
+
 def plug(pencil: Pencil, x: float, y: float, half: float, colour: Colour) -> None:
     """Both halves of a plug together."""
     _plug_halves(pencil, x, y, half, colour, 0.05)

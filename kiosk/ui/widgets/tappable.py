@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from kivy.clock import Clock
 from kivy.input import MotionEvent
@@ -17,9 +17,11 @@ AGAIN_AFTER_S = 0.4  # a finger that bounces on the glass is one tap
 class Tappable(Widget):
     """Dispatches ``on_release`` once a tap; ``pressed`` while the finger rests on it.
 
-    A second touch within 0.4 s after a release is swallowed. The target reaches at least
+    A second touch within ``again_after`` seconds of a release is swallowed. The target reaches at least
     ``theme.tap`` pixels each way, also when the drawing is smaller.
     """
+
+    again_after: ClassVar[float] = AGAIN_AFTER_S
 
     pressed = BooleanProperty(False)
     tappable = BooleanProperty(True)
@@ -46,7 +48,7 @@ class Tappable(Widget):
         """Take the touch if it is ours, also when it comes too soon to count."""
         if not self.tappable or self.disabled or not self.covers(*touch.pos):
             return bool(super().on_touch_down(touch))
-        if not self.pressed and Clock.get_time() - self._released_at >= AGAIN_AFTER_S:
+        if not self.pressed and Clock.get_time() - self._released_at >= self.again_after:
             touch.grab(self)
             self.pressed = True
         return True

@@ -23,6 +23,7 @@ class Heard:
     """Stands in for a desk: notes what reaches it."""
 
     failure: str | None = None
+    locked = False
 
     def __init__(self, procedure: object = None, place: Place = Place.HOME) -> None:
         self.procedure = procedure
@@ -132,8 +133,6 @@ def test_the_way_back_from_cards_leads_to_where_they_came_from(
         ("fill_cup", ()),
         ("hand_in", (7,)),
         ("hand_in", (None,)),
-        ("make_count_key", ()),
-        ("throw_away", ()),
         ("choose_material", ()),
         ("turn_page", ()),
         ("letter_chosen", ("C",)),
@@ -146,6 +145,31 @@ def test_the_rest_goes_straight_to_the_desk(name: str, words: tuple[Any, ...]) -
 
 
 # Things --------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("drawer", "label", "opens"),
+    [
+        ("make_count_key", "home.count_key", "make_count_key"),
+        ("open_scale", "home.scale", "open_scale"),
+        ("throw_away", "home.throw", "throw_away"),
+    ],
+)
+def test_a_drawer_opens_for_the_coach_only(drawer: str, label: str, opens: str) -> None:
+    made, desk = controls()
+    getattr(made, drawer)()
+    ((call, told, then),) = desk.calls
+    assert (call, told) == ("as_coach", label)
+    then()
+    assert desk.calls[-1] == (opens,)
+
+
+def test_while_the_code_is_asked_for_every_press_is_for_the_lock() -> None:
+    made, desk = controls(started())
+    desk.locked = True
+    for kind in (Person.TYPE, Person.HOME, Person.KEEP):
+        made.press(press(kind))
+    assert [call[0] for call in desk.calls] == ["code_press"] * 3
 
 
 def test_things_are_laid_out_and_put_away(bench: BenchModel) -> None:

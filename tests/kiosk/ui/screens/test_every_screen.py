@@ -9,6 +9,7 @@ from functools import cache
 import pytest
 
 from drivers.simulated.table import simulated_table
+from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -30,6 +31,7 @@ PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (CountSamples, SamplesState),
     (FillContainer, ContainerState),
     (ThrowAway, ThrowState),
+    (BalanceCheck, CheckState),
 ]
 
 
