@@ -23,7 +23,9 @@ class Profile:
 
     ``noise`` is the standard deviation of one reading, ``air`` that of slow draughts. The pan
     swings at ``ring_hz`` with ``damping`` as a share of critical; ``filter_seconds`` is the time
-    constant of the low-pass filter behind it. The default is a plain classroom balance, at rest
+    constant of the low-pass filter behind it. ``span_error`` is the share by which every load is
+    shown too heavy, ``corner_error`` that by which it is at the left edge of the pan, and too
+    light at the right one. The default is a plain classroom balance, at rest
     about a second after the hand has gone. Raises ValueError when a value makes no sense.
     """
 
@@ -35,6 +37,8 @@ class Profile:
     damping: float = 0.3
     filter_seconds: float = 0.12
     drift_g_per_minute: float = 0.0
+    span_error: float = 0.0
+    corner_error: float = 0.0
     readings_per_second: float = 10.0
     motion_flag: MotionFlag = MotionFlag.HONEST
     seed: int = 1
@@ -47,6 +51,8 @@ class Profile:
             raise ValueError("A balance's capacity is at least a hundred divisions.")
         if min(self.ring_hz, self.damping, self.readings_per_second) <= 0:
             raise ValueError("Ring frequency, damping and readings a second must be above zero.")
+        if max(abs(self.span_error), abs(self.corner_error)) >= 1:
+            raise ValueError("A balance is off by a share of the load, not by all of it.")
         if min(self.noise, self.air, self.filter_seconds) < 0:
             raise ValueError("Noise, air and filter time cannot be negative.")
 

@@ -39,3 +39,7 @@ class Jar(Thing):
 
 class CheckWeight(Thing):
     """A weight whose mass is known."""
+
+
+class Coins(Thing):
+    """Coins of one kind."""

@@ -122,11 +122,11 @@ class BenchModel:
         ]  # fmt: skip
 
     def _known_tiles(self, procedure: BalanceCheck) -> list[TileView]:
+        art = "coins" if procedure.kit in COINS else "weight"
         tiles = [
-            TileView(key=key, text=thing_name(thing), art="coins" if thing.kit in COINS else "weight",
-                     on_pan=self._known.lies(thing))
+            TileView(key=key, text=thing_name(thing), art=art, on_pan=self._known.lies(thing))
             for key, thing in self._known.offered(procedure).items()
-        ]  # fmt: skip
+        ]
         return [*tiles, self._clear_tile()]
 
     def _fault_tiles(self) -> list[TileView]:

@@ -58,6 +58,12 @@ def _weight(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_weight(pencil, (x - half * 0.62, y - half * 0.85, half * 1.24, half * 1.7))
 
 
+def _coins(pencil: Pencil, x: float, y: float, half: float) -> None:
+    for dx, dy in ((-0.45, 0.25), (0.45, 0.25), (0.0, -0.3)):
+        pencil.disc(x + dx * half, y + dy * half, half * 0.5, theme.steel)
+        pencil.ring(x + dx * half, y + dy * half, half * 0.46, half * 0.09, theme.ink)
+
+
 def _scale_key(pencil: Pencil, x: float, y: float, half: float) -> None:
     pencil.box(x - half, y - half * 0.62, half * 2, half * 1.24, 8, theme.card)
     pencil.frame(x - half, y - half * 0.62, half * 2, half * 1.24, 8, 3, theme.ink)
@@ -98,6 +104,7 @@ THINGS: dict[str, Art] = {
     "tray": _any_tray(pieces=True),
     "jar": _jar,
     "weight": _weight,
+    "coins": _coins,
 }
 DEEDS: dict[str, Art | None] = {
     "clear": _circled("up"),

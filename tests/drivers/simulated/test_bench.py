@@ -13,9 +13,9 @@ from tests.helpers.simulated_desk import ManualClock, quiet_profile
 class Room:
     """A bench and its pan on a clock that a test moves."""
 
-    def __init__(self, seed: int = 1) -> None:
+    def __init__(self, seed: int = 1, **knobs: float) -> None:
         self.clock = ManualClock()
-        self.pan = WeighingPan(quiet_profile(), self.clock.now)
+        self.pan = WeighingPan(quiet_profile(**knobs), self.clock.now)
         self.bench = Bench(self.pan, self.clock, seed)
 
     def weigh(self, seconds: float = 6.0) -> float:
@@ -238,6 +238,44 @@ def test_a_leaning_hand_and_a_fan_disturb(room: Room) -> None:
 
     assert 0.2 < np.std(fanned) < 1.0
     assert room.weigh(20.0) == pytest.approx(0, abs=1e-3)
+
+
+@pytest.mark.parametrize("error", [0.01, -0.02])
+def test_an_error_of_span_makes_every_load_wrong_by_its_share(error: float) -> None:
+    room = Room(span_error=error)
+    for grams in (50.0, 200.0):
+        room.bench.lift()
+        room.bench.put(room.bench.check_weight(grams))
+        assert room.weigh() == pytest.approx(grams * (1 + error), abs=1e-3)
+
+
+@pytest.mark.parametrize(("across", "shown"), [(-1.0, 202.0), (0.0, 200.0), (1.0, 198.0)])
+def test_an_error_of_corner_shows_at_the_edges(across: float, shown: float) -> None:
+    room = Room(corner_error=0.01)
+    room.bench.put(room.bench.check_weight(200.0), across)
+    assert room.weigh() == pytest.approx(shown, abs=1e-3)
+
+
+def test_a_pour_on_a_balance_that_is_off_ends_where_its_jar_would_weigh() -> None:
+    room = Room(span_error=0.01)
+    jar = Jar(100.0)
+    room.bench.put(jar)
+    room.bench.pour(jar, BEADS, grams=50.0)
+    shown = room.weigh(10.0)
+    assert not room.bench.pouring
+    assert shown == pytest.approx(1.01 * jar.grams, abs=1e-3)
+
+
+@pytest.mark.parametrize("knob", ["span_error", "corner_error"])
+def test_a_balance_is_not_off_by_the_whole_load(knob: str) -> None:
+    with pytest.raises(ValueError, match="share of the load"):
+        quiet_profile(**{knob: -1.0})
+
+
+def test_coins_are_a_little_worn(room: Room) -> None:
+    masses = [room.bench.coins(5.0, 20).mass for _ in range(200)]
+    assert np.mean(masses) == pytest.approx(0.9957 * 100, abs=0.1)
+    assert 0.1 < np.std(masses) < 0.4
 
 
 def test_the_seed_decides_what_is_drawn() -> None:

@@ -9,10 +9,12 @@ import pytest
 
 from drivers.simulated.table import simulated_table
 from drivers.simulated.things import Cup, Jar, Thing, Tray
+from kiosk.procedures.check_plan import UNKNOWN
 from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
 from kiosk.procedures.procedure import Person
 from kiosk.ui.presenters.bench import LEAST_SCOOP_G, MOST_SCOOP_G, BenchModel, TileView
+from tests.helpers.check_scenes import check
 from tests.helpers.pan import PLACED, feed, press, settled
 from tests.helpers.scenes import (
     CHOSEN,
@@ -275,6 +277,42 @@ def test_a_check_weight_weighs_what_it_says(bench: BenchModel) -> None:
     bench.tap("weight")
     assert the_thing(bench).grams == 100
     assert tiles(bench)["weight"].on_pan
+
+
+# Known masses --------------------------------------------------------------------------------
+
+
+def test_a_check_lays_the_weights_out(bench: BenchModel) -> None:
+    bench.procedure = check("M2")
+    assert [tile.text for tile in bench.view().tiles] == [
+        "20 g weight", "50 g weight", "100 g weight", "200 g weight", "500 g weight", "clear pan",
+    ]  # fmt: skip
+
+
+def test_with_nothing_known_there_are_firm_things_all_the_same(bench: BenchModel) -> None:
+    bench.procedure = check(UNKNOWN)
+    assert "known 100" in tiles(bench)
+
+
+def test_a_weight_goes_on_and_off(bench: BenchModel) -> None:
+    bench.procedure = check("M1")
+    bench.tap("known 50")
+    assert the_thing(bench).grams == 50
+    assert tiles(bench)["known 50"].on_pan
+    bench.tap("known 200")
+    assert the_thing(bench).grams == 200
+    bench.tap("known 200")
+    assert on_pan(bench) == []
+
+
+def test_coins_are_the_same_ones_each_time(bench: BenchModel) -> None:
+    bench.procedure = check("us_5_cents")
+    bench.tap("known 10")
+    first = the_thing(bench)
+    assert first.grams == pytest.approx(50, rel=0.02)
+    bench.tap("clear")
+    bench.tap("known 10")
+    assert the_thing(bench) is first
 
 
 def test_clear_takes_everything_off(bench: BenchModel) -> None:
