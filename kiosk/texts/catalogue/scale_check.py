@@ -78,10 +78,9 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # The trace
     "check.readings": "readings",
     "check.pace": "{count} a second",
-    "check.noise": "noise",
-    "check.drift": "drift",
-    "check.drift.none": "none seen",
-    "check.drift.some": "{mass} a minute",
+    "check.noise": "noise {mass}",
+    "check.steady": "{noise}, no drift to be seen",
+    "check.drifting": "{noise}, drifts by {drift} a minute",
     "check.usb": "USB",
     "check.serial": "cable",
     "check.network": "network",
