@@ -101,11 +101,10 @@ class BalanceCheck(Procedure):
         return S.LOADS
 
     def _choose_load(self, event: PersonEvent) -> S:
+        if event.value is None:  # no more of them
+            return self._begin_tests()
         self._to_do = [Task(role=CheckRole.LOAD, thing=event.value)]
         return self._ask()
-
-    def _go_on_to_tests(self, _event: PersonEvent) -> S:
-        return self._begin_tests()
 
     def _begin_tests(self) -> S:
         loads = tuple(each.task.thing for each in self.log.of(CheckRole.LOAD))
@@ -262,7 +261,6 @@ class BalanceCheck(Procedure):
     _HOME: ClassVar[Rule] = judge(_leave, S.LEFT)
     _SKIP: ClassVar[Rule] = judge(_skip, S.LOADS, S.PUT_ON, S.CLEAR, S.RESULTS)
     _CAPTURE: ClassVar[Rule] = judge(_capture, S.SHOWN, S.DOUBT, S.OTHER_THING)
-    _TESTS: ClassVar[Rule] = judge(_go_on_to_tests, S.PUT_ON, S.CLEAR)
     _AGAIN: ClassVar[Rule] = judge(_weigh_again, S.CLEAR, S.PUT_ON)
     _DOUBTED: ClassVar[Mapping[Signal, Rule]] = {
         PanKind.PAN_EMPTY: judge(_emptied_to_repeat, S.PUT_ON, S.CLEAR),
@@ -280,7 +278,6 @@ class BalanceCheck(Procedure):
         S.COINS: {Person.CHOOSE: judge(_choose_coins, S.LOADS), Person.HOME: _HOME},
         S.LOADS: {
             Person.CHOOSE: judge(_choose_load, S.PUT_ON, S.CLEAR),
-            Person.GO_ON: _TESTS,
             Person.HOME: _HOME,
         },
         S.CLEAR: {PanKind.PAN_EMPTY: go(S.PUT_ON), Person.GO_ON: _SKIP, Person.HOME: _HOME},

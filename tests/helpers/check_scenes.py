@@ -56,7 +56,7 @@ def finished(
         choose(procedure, count)
         weigh(procedure, grams, zero, step)
     if procedure.state is S.LOADS:
-        feed(procedure, press(Person.GO_ON))
+        feed(procedure, press(Person.CHOOSE))
     usual = list(loads.values())[-1] if loads else "137.4"
     for grams in (*(repeats or [usual] * 5), *(places or [usual] * 5)):
         weigh(procedure, grams, zero, step)

@@ -96,7 +96,7 @@ def _loads(procedure: BalanceCheck, facts: TableFacts) -> ChoicesView:
         ),
         note=say("check.loads.note"),
         main=button(
-            say("check.loads.enough" if procedure.log.done else "check.loads.skip"), Person.GO_ON
+            say("check.loads.enough" if procedure.log.done else "check.loads.skip"), Person.CHOOSE
         ),
         home=home_button(),
     )

@@ -219,7 +219,7 @@ def test_at_the_end_the_load_that_was_not_fine_is_weighed_again_and_leads_back()
     feed(procedure, press(Person.CHOOSE, load(50)))
     weigh(procedure, "50.3")
     weigh(procedure, "50.3")
-    feed(procedure, *[press(Person.GO_ON)] * 3)
+    feed(procedure, press(Person.CHOOSE), *[press(Person.GO_ON)] * 2)
     assert procedure.state is S.RESULTS
     assert procedure.offers(Person.UNDO)
     feed(procedure, press(Person.UNDO))
