@@ -31,8 +31,9 @@ def backup(where: str | None, target: Path) -> int:
         raise RecordsError(Problem.ON_A_SERVER)
     target = target.expanduser().absolute()
     with existing(path) as source:
-        if what_is_wrong(source) is Problem.FOREIGN:
-            raise RecordsError(Problem.FOREIGN, where=path)
+        problem = what_is_wrong(source)
+        if problem in (Problem.FOREIGN, Problem.DAMAGED):  # a newer one is copied as it is
+            raise RecordsError(problem, where=path)
         _reserve(target)
         beside = target.with_name(f"{target.name}.part")
         try:

@@ -72,7 +72,7 @@ def _in_the_file(path: Path) -> list[Finding]:
     except RecordsError as error:
         if error.problem not in _OF_THE_FILE:
             raise
-        found.append(finding(Kind.FILE, why=error))
+        found.append(Finding(kind=Kind.FILE, table="", row="", text=str(error)))
     return found
 
 
