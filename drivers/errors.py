@@ -16,6 +16,7 @@ class Reason(StrEnum):
     """Why there is no balance."""
 
     MISSING = "no such port"
+    ELSEWHERE = "a port of its kind is there, but in another socket"
     NOT_ALLOWED = "no permission to use the port"
     BUSY = "the port is in use by another program"
     UNPLUGGED = "the port went away"

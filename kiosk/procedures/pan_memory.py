@@ -20,6 +20,13 @@ class Hindrance(StrEnum):
     BELOW_ZERO = "below zero"
     TARED = "tared"
     NO_MASS = "no mass"
+    UNIT = "unit"
+    CALIBRATION = "calibration"
+    NO_ZERO = "no zero"
+    ERROR = "error"
+    GARBLED = "garbled"
+    LATE = "late"
+    QUIET = "quiet"
     TOO_HEAVY = "too heavy"
 
 
@@ -29,9 +36,16 @@ _HINDRANCES = {
     Trouble.BELOW_ZERO: Hindrance.BELOW_ZERO,
     Trouble.TARED: Hindrance.TARED,
     Trouble.NO_MASS: Hindrance.NO_MASS,
+    Trouble.UNIT: Hindrance.UNIT,
+    Trouble.CALIBRATION: Hindrance.CALIBRATION,
+    Trouble.NO_ZERO: Hindrance.NO_ZERO,
+    Trouble.ERROR: Hindrance.ERROR,
+    Trouble.GARBLED: Hindrance.GARBLED,
+    Trouble.LATE: Hindrance.LATE,
+    Trouble.QUIET: Hindrance.QUIET,
 }
 # These pass as soon as readings make sense again; all others want an empty pan at zero.
-_PASSING = frozenset({Hindrance.NO_MASS, Hindrance.TOO_HEAVY})
+_PASSING = frozenset({Hindrance.NO_MASS, Hindrance.UNIT, Hindrance.TOO_HEAVY})
 
 
 @dataclass(slots=True)

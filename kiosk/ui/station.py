@@ -11,7 +11,14 @@ from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
 from drivers.errors import Reason
-from drivers.events import Back, BalanceEvent, Identified, Lost, ReadingReceived
+from drivers.events import (
+    Back,
+    BalanceEvent,
+    Identified,
+    LineUnreadable,
+    Lost,
+    ReadingReceived,
+)
 from drivers.reading import Reading
 from kiosk.evidence import Source
 from kiosk.procedures.procedure import Surroundings
@@ -77,6 +84,8 @@ class Station:
                 self.connected, self.lost = False, reason
                 self._happened(self.watch.lost(at))
             case Back(at=at):
+            case LineUnreadable(at=at):
+                self._happened(watch.garbage(at))
                 self.connected = True
                 self._happened(self.watch.back(at))
         self.facts.readability = self.watch.state.readability

@@ -27,9 +27,16 @@ class Trouble(StrEnum):
     """Why a pan is unreadable, or silent."""
 
     NO_MASS = "no mass"  # the balance sends frames without a usable number
+    UNIT = "unit"  # ... in no unit, or in one that is not known
+    CALIBRATION = "calibration"  # ... because it needs to be calibrated
+    NO_ZERO = "no zero"  # ... because it woke with more than it can set to zero
+    ERROR = "error"  # ... with a word of its own for an error
+    GARBLED = "garbled"  # bytes come that are no frames: other port settings, another language
     BELOW_ZERO = "below zero"  # something was on the pan when the balance zeroed itself
     TARED = "tared"  # the balance was tared by its own key
     ASLEEP = "asleep"  # the port is open, nothing comes
+    LATE = "late"  # what comes is older than a second
+    QUIET = "quiet"  # a balance that prints at its key has not printed an empty pan lately
     LOST = "lost"  # the port is gone
 
 

@@ -21,6 +21,15 @@ class PanPhase(StrEnum):
     SILENT = "silent"
 
 
+class Press(StrEnum):
+    """What is to be printed next on a balance that prints at its key."""
+
+    NOTHING = ""
+    LOAD = "load"  # put it on, print it twice
+    ONCE_MORE = "once more"
+    EMPTY = "empty"  # take it off, print the empty pan
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanState:
     """The pan for a screen.
@@ -29,7 +38,11 @@ class PanState:
     an empty pan's; ``progress`` 0 to 1 closes the ring; ``restless_for`` counts seconds without
     rest. ``trouble`` says what is in the way, or was in the way and wants an empty pan:
     ``must_empty`` asks for one at zero. ``readings_flow`` is False while no usable mass comes.
-    ``readability`` is in grams, None while unknown.
+    ``readability`` is in grams, None while unknown; ``unit`` is the one that the balance shows.
+
+    ``taken_off`` says that the balance shows less than nothing: what hindered it was taken off.
+    ``look`` says that after a silence something may lie there that the balance counts as nothing.
+    ``creeping`` says that the reading moves on and on in one direction.
     """
 
     phase: PanPhase = PanPhase.SILENT
@@ -41,3 +54,8 @@ class PanState:
     must_empty: bool = False
     readings_flow: bool = False
     readability: Decimal | None = None
+    unit: str | None = None
+    press: Press = Press.NOTHING
+    taken_off: bool = False
+    look: bool = False
+    creeping: bool = False

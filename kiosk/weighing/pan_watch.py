@@ -4,20 +4,23 @@ The zero band is three divisions wide on either side, but never under 0.02 g: a 
 zero are still an empty pan. A pan that rests below it had something on when the balance set itself
 to zero; a net reading was tared by the balance's own key. Both want a clean pan, and so does any
 silence: until an empty pan has been seen to rest at zero, nothing comes or goes or settles here.
-In that time ``must_empty`` asks for it, and PAN_EMPTY is the event that ends it.
+In that time ``must_empty`` asks for it, and PAN_EMPTY is the event that ends it. What is in the
+way meanwhile may change; once it has passed, why an empty pan is asked for is told again.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from decimal import Decimal
+from types import MappingProxyType
 
-from drivers.reading import Basis, Range, Reading
+from drivers.reading import Basis, Fault, Range, Reading
 from kiosk.evidence import Source
+from kiosk.weighing.hearing import Hearing
 from kiosk.weighing.load import Load
 from kiosk.weighing.pan_events import PanEvent, PanKind, Trouble
-from kiosk.weighing.pan_state import PanPhase, PanState
-from kiosk.weighing.settling import Rest, Settling
+from kiosk.weighing.pan_state import PanPhase, PanState, Press
+from kiosk.weighing.prints import Prints
+from kiosk.weighing.settling import Move, Rest, Settling
 from kiosk.weighing.shown_steps import ShownSteps
 
 __all__ = ["PanPhase", "PanState", "PanWatch"]
@@ -25,24 +28,27 @@ __all__ = ["PanPhase", "PanState", "PanWatch"]
 ZERO_DIVISIONS = 3
 LEAST_ZERO_G = Decimal("0.02")
 NOISES = 4.5  # beyond the zero band before something is said to lie there
-SILENT_AFTER_S = 2.5
 NO_MASS_AFTER_S = 0.5
-STALE_AFTER_S = 1.0
+UNIT_AFTER_S = 2.5  # many hold it back until the load rests
+QUIET_AFTER_S = 120.0  # they switch themselves off after three minutes (common practice)
 FALLEN_READINGS = 2
 OVER_FRAMES = 2  # a load that lands hard is over the capacity for one
-_NO_LOAD = (Trouble.NO_MASS, Trouble.BELOW_ZERO, Trouble.TARED)  # what is shown is no load's mass
-
-
-@dataclass(slots=True)
-class _Hearing:
-    """When the balance was heard, and what it said instead of a mass."""
-
-    now: float = float("-inf")
-    last: float | None = None  # the newest frame, or since when one has been waited for
-    mass: float | None = None  # the newest frame with a mass
-    over: int = 0  # frames in a row over the capacity
-    silent: Trouble | None = None
-    lost: bool = False
+_NO_LOAD = frozenset(  # what is shown is no load's mass
+    {
+        Trouble.NO_MASS, Trouble.UNIT, Trouble.CALIBRATION, Trouble.NO_ZERO, Trouble.ERROR,
+        Trouble.BELOW_ZERO, Trouble.TARED, Trouble.GARBLED,
+    }
+)  # fmt: skip
+_PASSING = frozenset({Trouble.NO_MASS, Trouble.UNIT})  # all others want an empty pan
+_SILENCES = frozenset({Trouble.ASLEEP, Trouble.LATE, Trouble.QUIET, Trouble.LOST})
+_OF_FAULT = MappingProxyType(
+    {
+        Fault.UNIT: Trouble.UNIT,
+        Fault.CALIBRATION: Trouble.CALIBRATION,
+        Fault.ZERO: Trouble.NO_ZERO,
+        Fault.REPORTED: Trouble.ERROR,
+    }
+)
 
 
 class PanWatch:
@@ -55,11 +61,15 @@ class PanWatch:
         self._step: Decimal | None = readability
         self._settling: Settling | None = None
         self._load = Load()
-        self._hearing = _Hearing()
+        self._prints = Prints()
+        self._hearing = Hearing()
         self._grams: Decimal | None = None
+        self._unit: str | None = None
         self._too_heavy = False
         self._trouble: Trouble | None = None
-        self._must_empty = False
+        self._demand: Trouble | None = None  # why an empty pan at zero is asked for
+        self._taken_off = False
+        self._look = False
         self._below = 0  # readings in a row far below zero on a pan that was empty
 
     def identified(self, readability: Decimal | None, capacity: Decimal | None) -> None:
@@ -75,21 +85,30 @@ class PanWatch:
 
     def back(self, at: float) -> list[PanEvent]:
         """The port is open again; what comes through it tells the rest."""
-        self._hearing.now = max(self._hearing.now, at)
-        self._hearing.last = at
-        self._hearing.lost = False
+        self._hearing.opened(at)
         self._judge_from(at)
+        if self._prints.keyed:
+            return self._fall_silent(at, Trouble.QUIET)
+        self._prints.opened()
         return []
 
     def tick(self, now: float) -> list[PanEvent]:
-        """Let time pass until ``now``; silence is an event."""
+        """Let time pass until ``now``; silence is an event, but not for who prints at a key."""
         hearing = self._hearing
-        hearing.now = max(hearing.now, now)
-        if hearing.last is None:
-            hearing.last = now
-        if hearing.lost or now - hearing.last < SILENT_AFTER_S:
+        hearing.passes(now)
+        known = self._prints.tick(now)
+        if self._prints.keyed:
+            quiet = hearing.last is not None and now - hearing.last >= QUIET_AFTER_S
+            asked = known and self._demand is not None
+            return self._fall_silent(now, Trouble.QUIET) if quiet or asked else []
+        silence = hearing.silence
+        return [] if silence is None else self._fall_silent(now, silence)
+
+    def garbage(self, at: float) -> list[PanEvent]:
+        """Bytes came that are no frame."""
+        if not self._hearing.garbage(at) or self._trouble is Trouble.GARBLED:
             return []
-        return self._fall_silent(now, Trouble.ASLEEP)
+        return self._hinder(at, Trouble.GARBLED)
 
     def weigh_again(self, at: float) -> None:
         """Judge the present load once more, from readings after ``at`` only."""
@@ -99,64 +118,89 @@ class PanWatch:
     def reading(self, reading: Reading) -> list[PanEvent]:
         """Take a reading in; one that is older than a second is not looked at."""
         hearing = self._hearing
-        if reading.at < hearing.now - STALE_AFTER_S:
+        if hearing.is_old(reading.at):
             return []
-        hearing.now = max(hearing.now, reading.at)
-        hearing.last, hearing.silent = reading.at, None
-        hearing.over = hearing.over + 1 if reading.range is Range.OVER else 0
+        hearing.frame(reading.at, over=reading.range is Range.OVER)
+        self._prints.heard(reading.at)
         if reading.range is Range.OVER:
             return self._overloaded(reading.at)
         if reading.grams is None:
             return self._without_mass(reading)
-        hearing.mass = reading.at
+        hearing.mass_came(reading.at)
         if reading.basis is Basis.NET:
+            self._taken_off = reading.grams < -LEAST_ZERO_G
             return self._hinder(reading.at, Trouble.TARED)
         return self._with_mass(reading)
 
     @property
     def state(self) -> PanState:
         """The pan as it is now."""
-        settling, now = self._settling, self._hearing.now
-        flowing = self._grams is not None
+        settling, now, keyed = self._settling, self._hearing.now, self._prints.keyed
+        flowing = self._grams is not None and (keyed or self._hearing.fresh)
+        moving = settling if flowing and not keyed else None
         return PanState(
-            phase=self._phase(),
+            phase=self._phase(flowing=flowing),
             trouble=self._trouble,
-            grams=self._grams,
+            grams=self._grams if flowing else None,
             loaded=self._load.present,
-            progress=settling.progress(now) if settling and flowing else 0.0,
-            restless_for=settling.restless_for(now) if settling and flowing else 0.0,
-            must_empty=self._must_empty,
+            progress=self._printed_share() if keyed else moving.progress(now) if moving else 0.0,
+            restless_for=moving.restless_for(now) if moving else 0.0,
+            must_empty=self._demand is not None,
             readings_flow=flowing,
             readability=self._step,
+            unit=self._unit,
+            press=self._press(),
+            taken_off=self._taken_off,
+            look=self._look and self._demand is None,
+            creeping=moving.creeping(now) if moving else False,
         )
 
-    def _phase(self) -> PanPhase:
+    def _phase(self, *, flowing: bool) -> PanPhase:
         if self._hearing.silent is not None or self._hearing.last is None:
             return PanPhase.SILENT
         if self._too_heavy:
             return PanPhase.TOO_HEAVY
         if self._trouble in _NO_LOAD:
             return PanPhase.UNREADABLE
-        if self._settling is None or self._grams is None:
+        if self._settling is None or not flowing:
             return PanPhase.MOVING
-        if self._settling.rest is not None:
+        if self._rest is not None:
             return PanPhase.EMPTY if self._load.gone else PanPhase.STABLE
+        if self._prints.keyed:
+            return PanPhase.SETTLING if self._prints.once else PanPhase.MOVING
         still = self._settling.progress(self._hearing.now) > 0
         return PanPhase.SETTLING if still else PanPhase.MOVING
+
+    @property
+    def _rest(self) -> Rest | None:
+        if self._prints.keyed:
+            return self._prints.rest
+        return None if self._settling is None else self._settling.rest
+
+    def _press(self) -> Press:
+        if not self._prints.keyed:
+            return Press.NOTHING
+        if self._prints.once is not None:
+            return Press.ONCE_MORE
+        return Press.EMPTY if self._rest is not None and self._load.present else Press.LOAD
+
+    def _printed_share(self) -> float:
+        return 1.0 if self._rest is not None else 0.5 if self._prints.once is not None else 0.0
 
     # Without a mass
 
     def _fall_silent(self, at: float, trouble: Trouble) -> list[PanEvent]:
         if self._hearing.silent is trouble:
             return []
-        self._hearing.silent = trouble
-        self._stop(at, trouble, must_empty=True)
+        self._hearing.fell_silent(trouble)
+        self._look |= not self._load.gone
+        self._stop(at, trouble, demand=trouble)
         return [self._event(PanKind.SILENT, at)]
 
     def _overloaded(self, at: float) -> list[PanEvent]:
-        if self._hearing.over < OVER_FRAMES or self._too_heavy:
+        if self._too_heavy or (self._hearing.over < OVER_FRAMES and not self._prints.keyed):
             return []
-        self._stop(at, self._trouble, must_empty=self._must_empty)
+        self._stop(at, self._trouble, demand=self._demand)
         self._load.forget(present=True)
         self._too_heavy = True
         return [self._event(PanKind.OVERLOADED, at)]
@@ -165,30 +209,36 @@ class PanWatch:
         hearing = self._hearing
         if hearing.mass is None:
             hearing.mass = reading.at
-        if reading.at - hearing.mass < NO_MASS_AFTER_S:
+        trouble = _OF_FAULT.get(reading.fault) if reading.fault else Trouble.NO_MASS
+        patience = UNIT_AFTER_S if trouble is Trouble.UNIT else NO_MASS_AFTER_S
+        if reading.at - hearing.mass < patience and not self._prints.keyed:
             return []
         if reading.range is Range.UNDER:
+            self._taken_off = True
             return self._hinder(reading.at, Trouble.BELOW_ZERO)
-        if self._trouble is not None:
-            return []
-        self._stop(reading.at, Trouble.NO_MASS, must_empty=False)
-        return [self._event(PanKind.UNREADABLE, reading.at)]
-
-    def _hinder(self, at: float, trouble: Trouble) -> list[PanEvent]:
         if self._trouble is trouble:
             return []
-        self._stop(at, trouble, must_empty=True)
+        if trouble not in _PASSING:
+            return self._hinder(reading.at, trouble)
+        self._stop(reading.at, trouble, demand=self._demand)
+        return [self._event(PanKind.UNREADABLE, reading.at)]
+
+    def _hinder(self, at: float, trouble: Trouble | None) -> list[PanEvent]:
+        if self._trouble is trouble:
+            return []
+        self._stop(at, trouble, demand=trouble)
         return [self._event(PanKind.UNREADABLE, at)]
 
-    def _stop(self, at: float, trouble: Trouble | None, *, must_empty: bool) -> None:
+    def _stop(self, at: float, trouble: Trouble | None, *, demand: Trouble | None) -> None:
         """Nothing that was known of the load holds any longer."""
-        self._trouble, self._must_empty = trouble, must_empty
+        self._trouble, self._demand = trouble, demand
         self._grams = None
         self._too_heavy = False
-        self._load.forget(present=self._load.present and not must_empty)
+        self._load.forget(present=self._load.present and demand is None)
         self._judge_from(at)
 
     def _judge_from(self, at: float) -> None:
+        self._prints.start_again()
         if self._settling is not None:
             self._settling.start_again(at)
 
@@ -196,29 +246,53 @@ class PanWatch:
 
     def _with_mass(self, reading: Reading) -> list[PanEvent]:
         assert reading.grams is not None
-        self._steps.learn(reading)
-        self._settle_step()
-        assert self._settling is not None
-        assert self._step is not None
-        self._too_heavy = False
-        if self._trouble is Trouble.NO_MASS:
-            self._trouble = None
+        self._note_unit(reading)
+        passed = self._passed(reading.at)
         self._grams = reading.grams
-        begun, move = self._settling.feed(reading)
-        band = max(ZERO_DIVISIONS * self._step, LEAST_ZERO_G)
-        noise = Decimal(NOISES * self._settling.noise) * self._step
+        begun, move, band, noise = self._judged(reading)
         if self._falls_below(reading.grams, band + noise) or (
             begun is not None and begun.grams < -band
         ):
+            self._taken_off, self._look = True, False
             return self._hinder(reading.at, Trouble.BELOW_ZERO)
-        if self._must_empty:
+        if self._demand is not None:
             if begun is None or begun.grams > band:
-                return []
-            self._must_empty, self._trouble = False, None
+                return passed
+            self._demand, self._trouble, self._taken_off = None, None, False
         kinds = self._load.shown(reading.grams, band, noise, move)
         if begun is not None:
             kinds += self._load.rested(begun.grams, band)
+        self._look &= PanKind.LOAD_PLACED not in kinds
         return [self._event(kind, reading.at, begun) for kind in kinds]
+
+    def _judged(self, reading: Reading) -> tuple[Rest | None, Move | None, Decimal, Decimal]:
+        """The rest that begins, how one ended, the half width of zero and noise in grams."""
+        assert self._settling is not None
+        assert self._step is not None
+        band = max(ZERO_DIVISIONS * self._step, LEAST_ZERO_G)
+        if self._prints.keyed:
+            return (*self._prints.judge(reading, self._step, band), band, Decimal(0))
+        begun, move = self._settling.feed(reading)
+        return begun, move, band, Decimal(NOISES * self._settling.noise) * self._step
+
+    def _note_unit(self, reading: Reading) -> None:
+        """What another unit's digits round to is another number: nothing rests across the two."""
+        self._steps.learn(reading)
+        self._settle_step()
+        if self._unit not in (None, reading.unit) and self._rest is None:
+            self._judge_from(reading.at)
+        self._unit = reading.unit
+
+    def _passed(self, at: float) -> list[PanEvent]:
+        """What was in the way for a while is not; an empty pan may still be asked for."""
+        if not (self._too_heavy or self._trouble in _PASSING):
+            return []
+        self._too_heavy = False
+        self._trouble = self._demand
+        if self._demand is None:
+            return []
+        kind = PanKind.SILENT if self._demand in _SILENCES else PanKind.UNREADABLE
+        return [self._event(kind, at)]
 
     def _falls_below(self, grams: Decimal, limit: Decimal) -> bool:
         """Whether an empty pan goes below zero: what lay there unseen is being lifted.

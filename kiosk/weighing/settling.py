@@ -11,6 +11,7 @@ from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum, auto
+from itertools import pairwise
 from math import inf
 
 from drivers.reading import Reading
@@ -30,6 +31,10 @@ JUMP_SECONDS = 0.075  # a ringing pan is back by then
 DRIFT_DIVISIONS = 1.5
 DRIFT_NOISES = 2.0
 DRIFT_READINGS = 8
+CREEP_SECONDS = 5.0
+CREEP_PARTS = 4
+CREEP_READINGS = 2  # in each part
+CREEP_DIVISIONS = 0.75  # from one part to the next
 ZERO_DIVISIONS = 3.0  # many balances hold their zero by force
 
 
@@ -125,6 +130,21 @@ class Settling:
                 break
             since = sample.at
         return max(0.0, min(1.0, (now - since) / PROGRESS_SECONDS))
+
+    def creeping(self, now: float) -> bool:
+        """Whether the reading has gone one way for seconds, with no sign of an end."""
+        samples = [sample for sample in self._trace.samples if sample.at >= now - CREEP_SECONDS]
+        size = len(samples) // CREEP_PARTS
+        if self.rest is not None or size < CREEP_READINGS:
+            return False
+        if samples[-1].at - samples[0].at < 0.8 * CREEP_SECONDS:
+            return False
+        means = [
+            sum(sample.y for sample in samples[part * size : (part + 1) * size]) / size
+            for part in range(CREEP_PARTS)
+        ]
+        climbs = [after - before for before, after in pairwise(means)]
+        return min(climbs) >= CREEP_DIVISIONS or max(climbs) <= -CREEP_DIVISIONS
 
     def _demands(self, sample: Sample) -> Demands:
         return Demands(

@@ -18,6 +18,7 @@ from kiosk.texts.numbers import grams, mass_number, number
 from kiosk.ui.presenters.container_views import live_count_of
 from kiosk.ui.presenters.scale_check_views import pan_words
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.trouble_views import OVER_WITH_NUMBERS
 from kiosk.ui.presenters.views import PanView
 from kiosk.weighing.pan_watch import PanPhase, PanState
 
@@ -35,6 +36,13 @@ _HINDERED = {
     Hindrance.TOO_HEAVY: ("too heavy", "pan.too_heavy", "pan.take_off"),
     Hindrance.BELOW_ZERO: ("no mass", "pan.below_zero", "pan.press_zero"),
     Hindrance.TARED: ("no mass", "pan.tared", "pan.press_zero"),
+    Hindrance.UNIT: ("no mass", "pan.no_grams", "pan.press_unit"),
+    Hindrance.CALIBRATION: ("no mass", "pan.error", "pan.no_number"),
+    Hindrance.NO_ZERO: ("no mass", "pan.no_zero", "pan.press_zero"),
+    Hindrance.ERROR: ("no mass", "pan.error", "pan.no_number"),
+    Hindrance.GARBLED: ("no mass", "pan.garbled", "pan.no_number"),
+    Hindrance.LATE: ("unplugged", "pan.late", "pan.waiting"),
+    Hindrance.QUIET: ("no mass", "pan.quiet", "pan.press_print"),
 }
 
 
@@ -54,7 +62,7 @@ def pan_view(
     captured = _captured(procedure)
     if captured is not None:
         return _with_rim(captured, facts)
-    if hindrance is not None and not (hindrance is Hindrance.UNPLUGGED and state.readings_flow):
+    if hindrance is not None and not (hindrance in OVER_WITH_NUMBERS and state.readings_flow):
         phase, word, hint = _HINDERED[hindrance]
         return _with_rim(PanView(phase=phase, word=say(word), hidden_text=say(hint)), facts)
     if not coach and _covered(procedure, facts):
@@ -130,7 +138,7 @@ def _live(
     if isinstance(procedure, FillContainer) and procedure.kept.empty is not None:
         return _in_the_jar(procedure, state, shown)
     label = say("pan.empty_cup") if isinstance(procedure, WeighEmpty) else say("pan.on_pan")
-    line = ""
+    line = _other_unit(state)
     if isinstance(procedure, BalanceCheck):
         label, line = pan_words(procedure, facts)
     phase, word = _phase(state)
@@ -141,6 +149,11 @@ def _live(
 
 
 def _phase(state: PanState) -> tuple[str, str]:
+def _other_unit(state: PanState) -> str:
+    """Why the scale shows another number than the kiosk."""
+    return "" if state.unit in (None, "g") else say("pan.other_unit", unit=state.unit)
+
+
     phase, word = _WORDS.get(state.phase, ("moving", "pan.moving"))
     return phase, say(word)
 

@@ -28,7 +28,13 @@ from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
 from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
 from kiosk.ui.presenters.throw_views import throw_view
-from kiosk.ui.presenters.trouble_views import failure_view, hindrance_view, restless_view
+from kiosk.ui.presenters.trouble_views import (
+    creeping_view,
+    failure_view,
+    hindrance_view,
+    pan_note,
+    restless_view,
+)
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
 from kiosk.weighing.pan_watch import PanState
 
@@ -37,6 +43,12 @@ RESTLESS_AFTER_S = 6.0  # then the causes are named
 
 # Where a person has nothing to do but to let the pan come to rest.
 _WAITS_FOR_REST = frozenset(
+_STRIP_WORDS = {
+    Hindrance.ASLEEP: "strip.asleep",
+    Hindrance.LATE: "strip.silent",
+    Hindrance.GARBLED: "strip.garbled",
+}
+
     {
         WeighEmptyState.SETTLING,
         HandInState.WEIGHING,
@@ -100,15 +112,16 @@ def _sheet(
         trouble: SheetView = hindrance_view(
             hindrance,
             facts,
-            readings_flow=pan.readings_flow,
+            pan,
             lost=lost,
             masses_kept=_masses_kept(procedure),
             home=home,
         )
     elif pan.restless_for >= RESTLESS_AFTER_S and procedure.state in _WAITS_FOR_REST:
-        trouble = restless_view(facts, home=home)
+        trouble = creeping_view(home=home) if pan.creeping else restless_view(facts, home=home)
     else:
-        return view
+        note = pan_note(pan)
+        return replace(view, body=note) if note else view
     # The trail stays where it is: the trouble is a stop on the same way.
     return replace(trouble, step=view.step, steps=view.steps, step_text=view.step_text)
 
@@ -151,13 +164,15 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
 
 def _strip(desk: Desk, hindrance: Hindrance | None, *, connected: bool) -> StripView:
     facts = desk.facts
-    if hindrance is Hindrance.ASLEEP:
-        state = say("strip.asleep")
+    if facts.typed:
+        state = say("strip.typed")
+    elif hindrance in _STRIP_WORDS:
+        state = say(_STRIP_WORDS[hindrance])
     else:
         state = say("strip.connected" if connected else "strip.unplugged")
     coach = desk.coach_side and desk.lock.open
     return StripView(
-        connected=connected and hindrance is not Hindrance.ASLEEP,
+        connected=connected and hindrance not in _STRIP_WORDS,
         words=(state, *_job(desk)),
         simulated=facts.simulated,
         plate=say("strip.simulated"),

@@ -11,16 +11,32 @@ from kiosk.texts import plural, say
 from kiosk.texts.numbers import mass_number
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import ButtonView, MessageView, TroubleView, button
+from kiosk.weighing.pan_state import PanState, Press
 
+_WAIT, _BACK_WAIT = "trouble.unplugged.wait", "trouble.back.wait"
 # hindrance: (texts, pictures of the three lines, words of the waiting button)
 _SHAPES = {
-    Hindrance.UNPLUGGED: ("unplugged", "pan,plug,zero", "trouble.unplugged.wait"),
-    Hindrance.ASLEEP: ("unplugged", "pan,plug,zero", "trouble.unplugged.wait"),
-    Hindrance.BELOW_ZERO: ("below_zero", "pan,zero,zero", "trouble.back.wait"),
-    Hindrance.TARED: ("tared", "pan,zero,zero", "trouble.back.wait"),
-    Hindrance.NO_MASS: ("no_mass", "pan,,zero", "trouble.back.wait"),
+    Hindrance.UNPLUGGED: ("unplugged", "pan,plug,zero", _WAIT),
+    Hindrance.ASLEEP: ("asleep", "pan,,", _WAIT),
+    Hindrance.QUIET: ("quiet", "pan,,zero", "trouble.quiet.wait"),
+    Hindrance.LATE: ("late", "pan,,", _WAIT),
+    Hindrance.GARBLED: ("garbled", "pan,,", "trouble.garbled.wait"),
+    Hindrance.BELOW_ZERO: ("below_zero", "pan,zero,zero", _BACK_WAIT),
+    Hindrance.TARED: ("tared", "pan,zero,zero", _BACK_WAIT),
+    Hindrance.NO_MASS: ("no_mass", "pan,,zero", _BACK_WAIT),
+    Hindrance.UNIT: ("unit", ",,", "trouble.unit.wait"),
+    Hindrance.CALIBRATION: ("calibration", "pan,,", _WAIT),
+    Hindrance.NO_ZERO: ("no_zero", "pan,,zero", _BACK_WAIT),
+    Hindrance.ERROR: ("error", "pan,,", _WAIT),
     Hindrance.TOO_HEAVY: ("too_heavy", "pan,,", "trouble.too_heavy.wait"),
 }
+# After these the numbers come again, and only an empty pan is missing.
+OVER_WITH_NUMBERS = frozenset(
+    {
+        Hindrance.UNPLUGGED, Hindrance.ASLEEP, Hindrance.LATE, Hindrance.GARBLED,
+        Hindrance.CALIBRATION, Hindrance.ERROR, Hindrance.NO_ZERO,
+    }
+)  # fmt: skip
 
 
 def zero_text(facts: TableFacts) -> str:
@@ -32,36 +48,37 @@ def zero_text(facts: TableFacts) -> str:
 _PORTS = {
     Reason.NOT_ALLOWED: ("not_allowed", ",,", "trouble.unplugged.wait"),
     Reason.BUSY: ("busy", ",plug,zero", "trouble.unplugged.wait"),
+    Reason.MISSING: ("missing", "pan,plug,", "trouble.unplugged.wait"),
+    Reason.ELSEWHERE: ("elsewhere", "pan,plug,", "trouble.unplugged.wait"),
 }
 
 
 def hindrance_view(
     hindrance: Hindrance,
     facts: TableFacts,
+    pan: PanState,
     *,
-    readings_flow: bool,
     lost: Reason | None,
     masses_kept: int,
     home: ButtonView | None,
 ) -> TroubleView:
     """Why the pan cannot be used, and what to do about it.
 
-    `readings_flow` tells that a lost balance is back and only an empty pan is missing, `lost`
-    why its port is gone; `masses_kept` are those of a key in the making.
+    `lost` tells why the port of a lost balance is gone; `masses_kept` are those of a key in the
+    making.
     """
     texts, pictures, wait = _SHAPES[hindrance]
-    if hindrance is Hindrance.UNPLUGGED and lost in _PORTS and not readings_flow:
+    if hindrance is Hindrance.UNPLUGGED and lost in _PORTS and not pan.readings_flow:
         texts, pictures, wait = _PORTS[lost]
     title = f"trouble.{texts}.title"
-    gone = hindrance in (Hindrance.UNPLUGGED, Hindrance.ASLEEP)
-    if gone and readings_flow:
-        title, wait = "trouble.back.title", "trouble.back.wait"
-    elif hindrance is Hindrance.ASLEEP:
-        title = "trouble.asleep.title"
+    if hindrance in OVER_WITH_NUMBERS and pan.readings_flow:
+        texts, pictures, wait = "back", "pan,,zero", _BACK_WAIT
+        title = "trouble.back.title"
     zero = zero_text(facts)
     return TroubleView(
         title=say(title),
         lines=tuple(say(f"trouble.{texts}.{line}", zero=zero) for line in (1, 2, 3)),
+        now=2 if pan.taken_off else 1,
         kind=pictures,
         zero=zero,
         main=button(say(wait), sign="wait", state="waiting"),
@@ -69,6 +86,32 @@ def hindrance_view(
         kept=say("trouble.kept"),
         kept_more=_kept(facts, masses_kept),
         cups=() if masses_kept else facts.marks(),
+    )
+
+
+_PRESSES = {
+    Press.LOAD: "press.load",
+    Press.ONCE_MORE: "press.once_more",
+    Press.EMPTY: "press.empty",
+}
+
+
+def pan_note(pan: PanState) -> str:
+    """What is to be done at the scale itself before a step goes on; empty if nothing is."""
+    if pan.press is not Press.NOTHING:
+        return say(_PRESSES[pan.press])
+    return say("look.body") if pan.look else ""
+
+
+def creeping_view(*, home: ButtonView | None) -> TroubleView:
+    """The reading moves on and on in one direction: what makes it do so."""
+    return TroubleView(
+        title=say("creeping.title"),
+        lines=(say("creeping.1"), say("creeping.2"), say("creeping.3")),
+        kind=",,",
+        kept=say("creeping.more"),
+        main=button(say("restless.wait"), sign="wait", state="waiting"),
+        home=home,
     )
 
 

@@ -290,6 +290,7 @@ class TroubleView(SheetView):
     screen: str = "trouble"
     lines: tuple[str, ...] = ()
     kind: str = ""
+    now: int = 1  # the line that is to be done now
     zero: str = ""
     kept: str = ""
     kept_more: str = ""

@@ -10,12 +10,15 @@ from drivers.errors import Reason
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Person
 from kiosk.ui.presenters.trouble_views import (
+    creeping_view,
     failure_view,
     hindrance_view,
+    pan_note,
     restless_view,
     zero_text,
 )
 from kiosk.ui.presenters.views import TroubleView
+from kiosk.weighing.pan_state import PanState, Press
 from tests.helpers.pan import press
 from tests.helpers.scenes import facts
 
@@ -24,6 +27,7 @@ def trouble(
     hindrance: Hindrance = Hindrance.UNPLUGGED,
     *,
     flowing: bool = False,
+    taken_off: bool = False,
     lost: Reason | None = None,
     masses: int = 0,
     out: int = 0,
@@ -32,29 +36,34 @@ def trouble(
     return hindrance_view(
         hindrance,
         facts(out, **known),
-        readings_flow=flowing,
+        PanState(readings_flow=flowing, taken_off=taken_off),
         lost=lost,
         masses_kept=masses,
         home=None,
     )
 
 
-@pytest.mark.parametrize(
-    ("hindrance", "title"),
-    [
-        (Hindrance.UNPLUGGED, "The scale is unplugged or asleep."),
-        (Hindrance.ASLEEP, "The scale is silent."),
-        (Hindrance.BELOW_ZERO, "Below zero. Empty the pan."),
-        (Hindrance.TARED, "The scale was tared by its key."),
-        (Hindrance.NO_MASS, "The scale shows no number."),
-        (Hindrance.TOO_HEAVY, "Too heavy. Take something off."),
-    ],
-)
-def test_each_hindrance_has_its_own_sentence_and_three_things_to_do(
-    hindrance: Hindrance, title: str
-) -> None:
+TITLES = {
+    Hindrance.UNPLUGGED: "The scale is unplugged.",
+    Hindrance.ASLEEP: "The scale is silent.",
+    Hindrance.LATE: "The numbers come too late.",
+    Hindrance.QUIET: "Print the empty pan first.",
+    Hindrance.GARBLED: "It speaks, but not at this speed.",
+    Hindrance.BELOW_ZERO: "Below zero. Empty the pan.",
+    Hindrance.TARED: "The scale was tared by its key.",
+    Hindrance.NO_MASS: "The scale shows no number.",
+    Hindrance.UNIT: "The scale shows no grams.",
+    Hindrance.CALIBRATION: "The scale asks to be calibrated.",
+    Hindrance.NO_ZERO: "The scale found no zero.",
+    Hindrance.ERROR: "The scale reports an error.",
+    Hindrance.TOO_HEAVY: "Too heavy. Take something off.",
+}
+
+
+@pytest.mark.parametrize("hindrance", Hindrance)
+def test_each_hindrance_has_its_own_sentence_and_three_things_to_do(hindrance: Hindrance) -> None:
     view = trouble(hindrance)
-    assert view.title == title
+    assert view.title == TITLES[hindrance]
     assert len([line for line in view.lines if line]) == 3
     assert view.kind.count(",") == 2
 
@@ -66,7 +75,13 @@ def test_nothing_can_be_pressed_but_the_way_home(hindrance: Hindrance) -> None:
     assert (main.state, main.says) == ("waiting", None)
 
 
-@pytest.mark.parametrize("hindrance", [Hindrance.UNPLUGGED, Hindrance.ASLEEP])
+@pytest.mark.parametrize(
+    "hindrance",
+    [
+        Hindrance.UNPLUGGED, Hindrance.ASLEEP, Hindrance.LATE, Hindrance.GARBLED,
+        Hindrance.CALIBRATION, Hindrance.ERROR, Hindrance.NO_ZERO,
+    ],
+)  # fmt: skip
 def test_a_scale_that_is_back_wants_an_empty_pan(hindrance: Hindrance) -> None:
     view = trouble(hindrance, flowing=True)
     assert view.title == "The scale is back."
@@ -79,8 +94,9 @@ def test_a_scale_that_is_back_wants_an_empty_pan(hindrance: Hindrance) -> None:
     [
         (Reason.NOT_ALLOWED, "The kiosk may not use the port.", "Tell the coach."),
         (Reason.BUSY, "Another program uses the scale.", "Tell the coach."),
-        (Reason.MISSING, "The scale is unplugged or asleep.", "Empty the pan."),
-        (Reason.UNPLUGGED, "The scale is unplugged or asleep.", "Empty the pan."),
+        (Reason.MISSING, "The scale is not found.", "Empty the pan."),
+        (Reason.ELSEWHERE, "The scale is in another socket.", "Empty the pan."),
+        (Reason.UNPLUGGED, "The scale is unplugged.", "Empty the pan."),
     ],
 )
 def test_a_port_that_cannot_be_opened_says_what_is_to_be_done(
@@ -119,6 +135,52 @@ def test_masses_of_a_key_are_kept() -> None:
 
 def test_where_nothing_is_out_nothing_is_named() -> None:
     assert trouble().kept_more == ""
+
+
+@pytest.mark.parametrize("hindrance", [Hindrance.TARED, Hindrance.BELOW_ZERO])
+def test_once_everything_is_off_its_key_is_what_is_to_be_done(hindrance: Hindrance) -> None:
+    assert trouble(hindrance).now == 1
+    assert trouble(hindrance, taken_off=True).now == 2
+
+
+def test_a_balance_of_another_unit_is_told_to_show_grams() -> None:
+    assert trouble(Hindrance.UNIT).lines[:2] == ("Press its unit key.", "Again, until it shows g.")
+
+
+def test_a_silent_balance_may_wait_for_its_print_key() -> None:
+    assert trouble(Hindrance.ASLEEP).lines[2] == "Has it a print key? Press it twice."
+
+
+@pytest.mark.parametrize(
+    ("next_press", "words"),
+    [
+        (Press.LOAD, "press its print key twice"),
+        (Press.ONCE_MORE, "print once more"),
+        (Press.EMPTY, "Take it off, then press print"),
+    ],
+)
+def test_a_balance_that_prints_at_its_key_says_when_to_press_it(
+    next_press: Press, words: str
+) -> None:
+    assert words in pan_note(PanState(press=next_press))
+
+
+def test_after_a_silence_over_a_load_the_pan_is_to_be_looked_at() -> None:
+    assert pan_note(PanState(look=True)) == "Something on it already? Take it off first."
+
+
+def test_a_pan_of_which_all_is_known_needs_no_note() -> None:
+    assert pan_note(PanState()) == ""
+
+
+def test_a_creeping_reading_gets_other_causes_than_a_restless_one() -> None:
+    view = creeping_view(home=None)
+    assert view.title == "The number keeps creeping."
+    assert [line.split("?")[0] for line in view.lines] == [
+        "Switched on just now",
+        "Air over the pan",
+        "Wet or warm cup",
+    ]
 
 
 def test_a_restless_pan_gets_its_causes_named_hands_first() -> None:
