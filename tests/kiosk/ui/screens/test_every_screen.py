@@ -19,6 +19,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.ui.presenters.bench import BenchModel, BenchView
 from kiosk.ui.screens.frame import SHEETS, WIDE
 from kiosk.ui.theme import theme
+from tests.helpers.check_scenes import check
 from tests.helpers.offscreen import HEIGHT, WIDTH
 from tests.helpers.scenes import MANY, SCENES, STATES, facts, named, sampled
 from tests.helpers.survey import Surveyor
@@ -44,12 +45,16 @@ def _usual_look_afterwards() -> Iterator[None]:
 
 @cache
 def bench_views() -> dict[str, BenchView]:
-    """The three pages of tiles."""
+    """The pages of tiles."""
     with simulated_table(clock=lambda: 0.0) as table:
         bench = BenchModel(table, facts(MANY), lambda: None)
         views = {"cups": bench.view()}
         bench.procedure = sampled(1)
         views["key"] = bench.view()
+        bench.procedure = check("M1")
+        views["weights"] = bench.view()
+        bench.procedure = check("us_5_cents")
+        views["coins"] = bench.view()
         bench.turn_page()
         views["keys and cable"] = bench.view()
     return views
@@ -86,7 +91,7 @@ def test_every_screen_fits_beside_the_things(size: tuple[int, int]) -> None:
 
 
 @EVERY_SIZE
-@pytest.mark.parametrize("page", ["cups", "key", "keys and cable"])
+@pytest.mark.parametrize("page", ["cups", "key", "weights", "coins", "keys and cable"])
 def test_every_page_of_things_fits(page: str, size: tuple[int, int]) -> None:
     surveyor = Surveyor(size, bench_views()[page])
     faults = surveyor.faults_of(SCENES["container: pour"](), things_out=True)
