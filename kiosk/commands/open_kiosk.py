@@ -15,7 +15,8 @@ from kiosk.commands.shapes import use_kept_shapes
 from kiosk.texts import say
 
 HELP: str = say("kiosk.help")
-SIMULATED, AUTO = "simulated", "auto"  # as kiosk.ui.connection calls them, which brings ports
+# As kiosk.ui.connection calls them, which brings ports along.
+SIMULATED, TYPED, AUTO = "simulated", "typed", "auto"
 DEFAULT_SIZE = (1024, 600)
 SMALLEST = (640, 384)
 
@@ -48,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
     """Open the kiosk; 0 when it was closed, 1 when no window can be opened."""
     settings = read_settings()
     use_kept_shapes()
-    if options.scale != AUTO:
+    if options.scale not in (AUTO, TYPED):
         check_scale(options.scale, options.dialect, options.port_settings)
     unseen = not has_display()
     if unseen:

@@ -24,6 +24,7 @@ class Controls:
         self, station: Station, bench: BenchModel | None, changed: Callable[[], None]
     ) -> None:
         self.desk = station.desk
+        self._station = station
         self.bench = bench
         self._changed = changed
         self._screen = ""
@@ -121,6 +122,18 @@ class Controls:
     def turn_page(self) -> None:
         """More pairs."""
         self.desk.turn_page()
+
+    def pad_key(self, says: str) -> None:
+        """A key of the keypad in the pan's place was tapped."""
+        self._station.pad_key(says)
+
+    def pad_done(self) -> None:
+        """That is what the scale shows."""
+        self._station.pad_done()
+
+    def pad_empty(self) -> None:
+        """The pan is empty."""
+        self._station.pad_empty()
 
     def letter_chosen(self, letter: str) -> None:
         """A jar letter was tapped."""

@@ -21,7 +21,7 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.writer import Writer, opening
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
-from kiosk.ui.connection import AUTO, SIMULATED, Connection, ScaleChoice
+from kiosk.ui.connection import AUTO, SIMULATED, TYPED, Connection, ScaleChoice
 from kiosk.ui.controls import Controls
 from kiosk.ui.desk import Place
 from kiosk.ui.presenters.bench import BenchModel
@@ -64,7 +64,9 @@ class Kiosk:
         self._auto = scale == AUTO
         self._started = False
         self._bench: BenchModel | None = None
-        self.facts = TableFacts(settings=settings, simulated=scale == SIMULATED)
+        self.facts = TableFacts(
+            settings=settings, simulated=scale == SIMULATED, typed=scale == TYPED
+        )
         self.table = table
         self.writer = Writer(opening(records), self._later)
         self.station = Station(
@@ -93,7 +95,7 @@ class Kiosk:
             choice = ScaleChoice(where=scale, dialect=dialect, port_settings=port_settings)
             self._connect(choice)
             self.drawer.in_use(choice)
-        if table is not None:
+        if table is not None and scale != TYPED:
             self._lay_out(table)  # with a table of the caller's its things are always at hand
         self.refresh()
 
@@ -144,13 +146,16 @@ class Kiosk:
         What waited to be heard from the one before is dropped.
         """
         self._connect(choice)
-        self.station.scale_changed(simulated=choice.where == SIMULATED)
+        self.station.scale_changed(simulated=choice.where == SIMULATED, typed=choice.where == TYPED)
         self.station.desk.read_last_check(choice.where)
         self.controls.bench = self._bench if choice.where == SIMULATED else None
         if self._bench is not None:
             self._bench.out = False
 
     def _connect(self, choice: ScaleChoice) -> None:
+        if choice.where == TYPED:
+            self.connection.let_go()
+            return
         address = None
         if choice.where == SIMULATED:
             if self.table is None:
@@ -199,6 +204,7 @@ class Kiosk:
         controls.follow(scene.sheet)
         frame.strip_view = scene.strip
         frame.pan_view = scene.pan
+        frame.pad_view = scene.pad
         frame.things_out = controls.things_out
         frame.show(controls.dressed(scene.sheet))
         if controls.bench is not None and controls.things_out:

@@ -27,9 +27,11 @@ from kiosk.records.writer import Writer
 from kiosk.ui.desk import Desk
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_events import PanEvent
 from kiosk.weighing.pan_history import PanHistory
 from kiosk.weighing.pan_watch import PanPhase, PanWatch
+from kiosk.weighing.typed_pan import TypedPan
 
 NUMBER_EVERY_S = 0.2  # a number that changes more often cannot be read
 
@@ -49,9 +51,10 @@ class Station:
         self.facts = facts
         self.connected = False
         self.lost: Reason | None = None
-        self.watch = self._new_watch()
         self._clock = clock
         self._changed = changed
+        self.typing: ReadingOff | None = None
+        self.watch = self._new_watch()
         self._history = PanHistory()
         self._number: Decimal | None = None
         self._number_at = float("-inf")
@@ -70,36 +73,43 @@ class Station:
         )
 
     def balance_event(self, event: BalanceEvent) -> None:
-        """Take what the balance told."""
+        """Take what the balance told; there is none where readings are typed."""
+        watch = self.watch
+        if isinstance(watch, TypedPan):
+            return
         if self.desk.drawer is not None:
             self.desk.drawer.heard(event)
         match event:
             case ReadingReceived(reading=reading):
                 self.connected = True
-                self._happened(self.watch.reading(reading))
+                self._happened(watch.reading(reading))
                 self._remember(reading)
-            case Identified(readability=readability, capacity=capacity):
-                self.watch.identified(readability, capacity)
-            case Lost(reason=reason, at=at):
-                self.connected, self.lost = False, reason
-                self._happened(self.watch.lost(at))
-            case Back(at=at):
             case LineUnreadable(at=at):
                 self._happened(watch.garbage(at))
+            case Identified(readability=readability, capacity=capacity):
+                watch.identified(readability, capacity)
+            case Lost(reason=reason, at=at):
+                self.connected, self.lost = False, reason
+                self._happened(watch.lost(at))
+            case Back(at=at):
                 self.connected = True
-                self._happened(self.watch.back(at))
-        self.facts.readability = self.watch.state.readability
+                self._happened(watch.back(at))
+        self.facts.readability = watch.state.readability
         self._changed()
 
-    def scale_changed(self, *, simulated: bool) -> None:
+    def scale_changed(self, *, simulated: bool, typed: bool = False) -> None:
         """Another scale is in use from now on: what the last one showed stands for nothing."""
         self.connected, self.lost = False, None
         self._number = None
         self._history = PanHistory()
+        self.facts.typed = typed
         self.desk.scale_changed(simulated=simulated)
         self.watch = self._new_watch()
 
-    def _new_watch(self) -> PanWatch:
+    def _new_watch(self) -> PanWatch | TypedPan:
+        self.typing = ReadingOff(self._typed, self._clock) if self.facts.typed else None
+        if self.typing is not None:
+            return self.typing.pan
         source = Source.SIMULATED if self.facts.simulated else Source.BALANCE
         return PanWatch(readability=None, source=source)
 
@@ -123,8 +133,35 @@ class Station:
                 connected=self.connected,
                 shown=self._readable(),
                 lost=self.lost,
+                typing=self.typing,
             )
+            if self.typing is not None and self._scene.pad is None:
+                self.typing.clear()
         return self._scene
+
+    # The keypad ------------------------------------------------------------------------------
+
+    def pad_key(self, says: str) -> None:
+        """A key of the keypad for typed readings."""
+        self._pad(lambda typing: typing.key(says))
+
+    def pad_done(self) -> None:
+        """What was typed is what the scale shows."""
+        self._pad(ReadingOff.done)
+
+    def pad_empty(self) -> None:
+        """The pan is empty."""
+        self._pad(ReadingOff.pan_empty)
+
+    def _pad(self, press: Callable[[ReadingOff], None]) -> None:
+        asked = self.scene().pad is not None
+        if self.typing is not None and asked and self.desk.settled_for_showing:
+            press(self.typing)
+            self._changed()
+
+    def _typed(self, events: list[PanEvent]) -> None:
+        self.facts.readability = self.watch.state.readability
+        self._happened(events)
 
     def _readable(self) -> Decimal | None:
         """The number on the pan: at rest the newest, in motion one that stands long enough."""

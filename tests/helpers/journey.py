@@ -12,7 +12,7 @@ from drivers.simulated.profile import Profile
 from drivers.simulated.table import SimulatedTable, simulated_table
 from drivers.simulated.things import Cup, Thing
 from kiosk.settings import KioskSettings
-from kiosk.ui.connection import SIMULATED
+from kiosk.ui.connection import SIMULATED, TYPED
 from kiosk.ui.desk import Desk
 from kiosk.ui.kiosk import Kiosk
 from kiosk.ui.presenters.scene import Scene
@@ -33,7 +33,8 @@ USUAL = Profile()
 class Journey(Walker):
     """A kiosk on the simulated balance, on the records file `records`.
 
-    With `real` the kiosk takes the same balance for a real one, found by its port's address.
+    With `real` the kiosk takes the same balance for a real one, found by its port's address;
+    with `typed` there is no balance at all, and hands type on the kiosk's keypad.
     """
 
     def __init__(
@@ -44,13 +45,14 @@ class Journey(Walker):
         settings: KioskSettings = QUIET,
         profile: Profile = STEADY,
         real: bool = False,
+        typed: bool = False,
     ) -> None:
         self.records = records
         clock = ManualTime()
         window = open_window(*size)
         table = simulated_table(clock=clock, profile=profile, seed=SEED)
         kiosk = Kiosk(
-            scale=table.address if real else SIMULATED,
+            scale=TYPED if typed else table.address if real else SIMULATED,
             settings=settings,
             records=str(records),
             clock=clock,
@@ -97,6 +99,16 @@ class Journey(Walker):
         self._frame()
         paint(self.kiosk.frame)
         return pixels(self.window)
+
+    def type(self, text: str) -> None:
+        """Type what a display shows on the keypad."""
+        for sign in text:
+            self.tap(sign)
+
+    def type_mass(self, text: str) -> None:
+        """Type what a display shows, and say that it is it."""
+        self.type(text)
+        self.tap("That is it")
 
     # Hands at the table ----------------------------------------------------------------------
 

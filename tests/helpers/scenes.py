@@ -29,6 +29,7 @@ from kiosk.ui.lock import Lock, digest_of
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanPhase, PanState
 from tests.helpers import check_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
@@ -124,12 +125,14 @@ def scene(
     shown: Decimal | None = GROSS,
     lost: Reason | None = None,
     connected: bool = True,
+    typing: ReadingOff | None = None,
     **pan: object,
 ) -> Scene:
     """The scene of a desk with that mass on the pan."""
     state = {"phase": PanPhase.STABLE, "grams": shown, "readings_flow": True, "progress": 1.0}
     return scene_of(
         made, PanState(**(state | pan)), connected=connected, shown=shown, lost=lost,  # type: ignore[arg-type]  # by name
+        typing=typing,
     )  # fmt: skip
 
 
@@ -462,6 +465,43 @@ def _scales() -> Iterator[tuple[str, Make]]:
     yield "scales, none", lambda: scale_drawer(place=Place.SCALES, problem="", found=BESIDE)
 
 
+def typing(procedure: Procedure | None, *keys: str, zero: str = "0.0") -> Scene:
+    """What is to be seen when those keys were pressed, an empty text for "That is it"."""
+    pad = ReadingOff(lambda _events: None, lambda: 0.0)
+    for text in ([zero, ""] if zero else []) + list(keys):
+        for sign in text:
+            pad.key(sign)
+        if not text:
+            pad.done()
+    known = facts(MANY, typed=True, simulated=False)
+    known.scale = ScaleFacts(chosen=BESIDE[0], capacity=None)
+    made = desk(known, procedure)
+    made.place = Place.SCALE if procedure is None else Place.HOME
+    return scene(made, typing=pad)
+
+
+def _typed() -> Iterator[tuple[str, Make]]:
+    yield "typed: zero", lambda: typing(weigh_empty(), zero="")
+    yield "typed: not zero", lambda: typing(weigh_empty(), "99999.999", "", zero="")
+    yield "typed: mass", lambda: typing(weigh_empty(), "99999.999")
+    yield "typed: slip", lambda: typing(weigh_empty(), "99999", "")
+    yield "typed: too long", lambda: typing(weigh_empty(), "123456789", "")
+    yield "typed: unfinished", lambda: typing(weigh_empty(), "12.", "")
+    yield "typed: weighed", lambda: typing(fed(weigh_empty(), PLACED, settled("112.3")))
+    yield "typed: tray", lambda: typing(in_samples(SamplesState.TRAY_ON))
+    yield "typed: sample", lambda: typing(in_samples(SamplesState.READY), "12.3")
+    yield "typed: pour", lambda: typing(in_container(ContainerState.POUR))
+    yield "typed: clear", lambda: typing(in_container(ContainerState.PAN_CLEAR))
+    yield "typed: key", lambda: typing(in_container(ContainerState.KEY))
+    yield "typed: check", lambda: typing(check_scenes.in_check(CheckState.CLEAR))
+    yield "typed: scale", lambda: typing(None, zero="")
+
+
+def fed(procedure: Procedure, *events: object) -> Procedure:
+    feed(procedure, *events)  # type: ignore[arg-type]
+    return procedure
+
+
 def _hindrances() -> Iterator[tuple[str, Make]]:
     for hindrance in Hindrance:
         for out in (0, MANY):
@@ -522,6 +562,7 @@ OTHERS: dict[str, Make] = {
     **dict(_hindrances()),
     **dict(_scales()),
     **dict(_codes()),
+    **dict(_typed()),
     **dict(_checks()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

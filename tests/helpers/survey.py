@@ -61,6 +61,7 @@ class Surveyor:
     def lay_out(self, scene: Scene, *, things_out: bool = False) -> None:
         """Show the scene, and let it settle."""
         self.frame.strip_view, self.frame.pan_view = scene.strip, scene.pan
+        self.frame.pad_view = scene.pad
         self.frame.things_out = things_out
         self.frame.show(scene.sheet)
         unseen_frames(3)

@@ -16,6 +16,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "cup.put_on.number": "It gets number",
     "cup.put_on.ring": "ring closes:",
     "cup.put_on.ring_then": "weighed by itself.\nNothing to press.",
+    "cup.put_on.typed_then": "An adult types\nwhat the scale\nshows.",
     "cup.put_on.covered": "weighed under",
     "cup.put_on.covered_then": "the cover.\nNothing to press.",
     "cup.early.title": "Too soon. Put the cup back on.",
@@ -32,6 +33,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "cup.weighed.remember": "Remember",
     "cup.weighed.cup": "cup {number}",
     "cup.weighed.cover": "The cover closes when you lift it.",
+    "cup.weighed.typed": "When it is off, tap: Pan is empty.",
     "cup.weighed.next": "Then the next pair can come.",
     # Fill it in the hand
     "cup.fill.title": "Fill it in your hand.\nBring it back.",

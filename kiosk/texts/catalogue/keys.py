@@ -71,7 +71,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.back_out.done": "counted pieces kept out",
     "key.pan_clear.body": "Then put the empty jar on, without its lid.",
     "key.empty_on.title": "Put the empty jar on.",
-    "key.empty_on.body": "Without its lid. It is weighed by itself.",
+    "key.empty_on.body": "Without its lid. It is weighed once.",
     "key.pour.title": "Pour, then stop.",
     "key.pour.jar": "Empty jar {mass}",
     "key.pour.again": "Weigh\nit again",

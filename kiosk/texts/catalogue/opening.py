@@ -6,7 +6,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "kiosk.help": "open the kiosk",
     "kiosk.scale": (
         "where the balance is: a serial port, hid:..., socket://host:port, 'auto' (the one "
-        "chosen last, else the kiosk asks), or 'simulated' (the default)"
+        "chosen last, else the kiosk asks), 'typed' (no cable: an adult types what it shows), or "
+        "'simulated' (the default)"
     ),
     "kiosk.records": "a file for the records (else one in the user's data folder)",
     "kiosk.window": "the size of the window in pixels, such as 800x480",

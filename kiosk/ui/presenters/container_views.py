@@ -34,7 +34,7 @@ def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal |
             return _back_in(procedure)
         case ContainerState.PAN_CLEAR | ContainerState.EMPTY_ON:
             down = procedure.state is ContainerState.EMPTY_ON
-            return put_on_view(procedure, arrows_down=down)
+            return put_on_view(procedure, facts, arrows_down=down)
         case ContainerState.LEAVING:
             return leave_key_view(procedure)
         case ContainerState.KEY:

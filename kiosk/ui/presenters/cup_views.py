@@ -59,9 +59,12 @@ def weigh_empty_view(procedure: WeighEmpty, facts: TableFacts) -> SheetView:
     return _put_on(procedure, facts)
 
 
+_SIGNS = {"typed": "", "covered": "eye", "ring": "ring"}  # how the cup is weighed
+
+
 def _put_on(procedure: WeighEmpty, facts: TableFacts) -> PutOnView:
     ask = procedure.ask
-    covered = bool(facts.cups)
+    how = "typed" if facts.typed else "covered" if facts.cups else "ring"
     clear = ask.art is Art.CLEAR_PAN
     return PutOnView(
         title=say(ask.title),
@@ -73,11 +76,9 @@ def _put_on(procedure: WeighEmpty, facts: TableFacts) -> PutOnView:
         arrows="up" if clear else "down",
         cup_number=None if clear else procedure.number,
         cup_label=say("cup.put_on.number"),
-        sign="" if clear else "eye" if covered else "ring",
-        sign_text="" if clear else say("cup.put_on.covered" if covered else "cup.put_on.ring"),
-        side_text=""
-        if clear
-        else say("cup.put_on.covered_then" if covered else "cup.put_on.ring_then"),
+        sign="" if clear else _SIGNS[how],
+        sign_text="" if clear or facts.typed else say(f"cup.put_on.{how}"),
+        side_text="" if clear else say(f"cup.put_on.{how}_then"),
         home=back_button(),
     )
 
@@ -99,11 +100,15 @@ def _weighed(procedure: WeighEmpty, facts: TableFacts) -> PutOnView:
         cup_number=cup.number,
         cup_label=say("cup.weighed.remember"),
         sign_text=say("cup.weighed.cup", number=cup.number),
-        side_text="\n\n".join(
-            ([] if procedure.others_out else [say("cup.weighed.cover")]) + [say("cup.weighed.next")]
-        ),
+        side_text="\n\n".join([*_after_lifting(procedure, facts), say("cup.weighed.next")]),
         home=home_button(),
     )
+
+
+def _after_lifting(procedure: WeighEmpty, facts: TableFacts) -> list[str]:
+    if facts.typed:
+        return [say("cup.weighed.typed")]
+    return [] if procedure.others_out else [say("cup.weighed.cover")]
 
 
 def _take_cup(procedure: WeighEmpty, facts: TableFacts) -> TakeCupView:

@@ -57,7 +57,8 @@ def samples_view(procedure: CountSamples, facts: TableFacts) -> SheetView:
         case SamplesState.MATERIAL:
             return _materials()
         case SamplesState.TRAY_CLEAR | SamplesState.TRAY_ON:
-            return put_on_view(procedure, arrows_down=procedure.state is SamplesState.TRAY_ON)
+            down = procedure.state is SamplesState.TRAY_ON
+            return put_on_view(procedure, facts, arrows_down=down)
         case SamplesState.LEAVING:
             return leave_key_view(procedure)
     return _samples(procedure)
@@ -99,9 +100,11 @@ def _materials() -> ChoicesView:
     )
 
 
-def put_on_view(procedure: KeyProcedure, *, arrows_down: bool) -> PutOnView:
+def put_on_view(procedure: KeyProcedure, facts: TableFacts, *, arrows_down: bool) -> PutOnView:
     """Put a thing on, or take everything off first."""
     ask = procedure.ask
+    ring = arrows_down and not facts.typed
+    then = "cup.put_on.typed_then" if facts.typed else "cup.put_on.ring_then"
     return PutOnView(
         title=say(ask.title),
         body=say(ask.body or ""),
@@ -110,9 +113,9 @@ def put_on_view(procedure: KeyProcedure, *, arrows_down: bool) -> PutOnView:
         step_text=say(f"key.step.{ask.step}"),
         art=picture_of(ask),
         arrows="down" if arrows_down else "up",
-        sign="ring" if arrows_down else "",
-        sign_text=say("cup.put_on.ring") if arrows_down else "",
-        side_text=say("cup.put_on.ring_then") if arrows_down else "",
+        sign="ring" if ring else "",
+        sign_text=say("cup.put_on.ring") if ring else "",
+        side_text=say(then) if arrows_down else "",
         home=home_button(),
     )
 

@@ -86,15 +86,16 @@ def locked_pan(facts: TableFacts, label: str) -> PanView:
 
 
 def _with_rim(view: PanView, facts: TableFacts) -> PanView:
-    if not facts.simulated:
+    if not facts.simulated and not facts.typed:
         return view
     numbered = view.phase not in ("hidden", "unplugged", "no mass", "too heavy")
-    note = say("pan.simulated")
+    note = say("pan.simulated" if facts.simulated else "pan.typed")
+    view = replace(view, simulated=facts.simulated)
     if numbered and not view.line1:
-        return replace(view, simulated=True, line1=note)
+        return replace(view, line1=note)
     if numbered and not view.line2:
-        return replace(view, simulated=True, line2=note)
-    return replace(view, simulated=True)
+        return replace(view, line2=note)
+    return view
 
 
 def _captured(procedure: Procedure | None) -> PanView | None:
@@ -148,12 +149,12 @@ def _live(
     )  # fmt: skip
 
 
-def _phase(state: PanState) -> tuple[str, str]:
 def _other_unit(state: PanState) -> str:
     """Why the scale shows another number than the kiosk."""
     return "" if state.unit in (None, "g") else say("pan.other_unit", unit=state.unit)
 
 
+def _phase(state: PanState) -> tuple[str, str]:
     phase, word = _WORDS.get(state.phase, ("moving", "pan.moving"))
     return phase, say(word)
 

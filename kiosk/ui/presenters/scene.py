@@ -22,6 +22,7 @@ from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
+from kiosk.ui.presenters.pad_views import PadView, pad_view, zero_view
 from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
@@ -36,19 +37,20 @@ from kiosk.ui.presenters.trouble_views import (
     restless_view,
 )
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
+from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanState
 
 RESTLESS_AFTER_S = 6.0  # then the causes are named
 
 
-# Where a person has nothing to do but to let the pan come to rest.
-_WAITS_FOR_REST = frozenset(
 _STRIP_WORDS = {
     Hindrance.ASLEEP: "strip.asleep",
     Hindrance.LATE: "strip.silent",
     Hindrance.GARBLED: "strip.garbled",
 }
 
+# Where a person has nothing to do but to let the pan come to rest.
+_WAITS_FOR_REST = frozenset(
     {
         WeighEmptyState.SETTLING,
         HandInState.WEIGHING,
@@ -62,11 +64,12 @@ _STRIP_WORDS = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scene:
-    """What is to be seen."""
+    """What is to be seen; a `pad` stands in the pan's place."""
 
     sheet: SheetView
     pan: PanView
     strip: StripView
+    pad: PadView | None = None
 
 
 def scene_of(
@@ -76,20 +79,35 @@ def scene_of(
     connected: bool,
     shown: Decimal | None,
     lost: Reason | None = None,
+    typing: ReadingOff | None = None,
 ) -> Scene:
-    """The scene; `shown` is the mass to be read on the pan in grams, `lost` why no port is open."""
+    """The scene; `shown` is the mass to be read on the pan in grams, `lost` why no port is open.
+
+    `typing` is given where an adult types what the scale shows.
+    """
     facts = desk.facts
     procedure = desk.procedure
     hindrance = desk.memory.hindrance
+    sheet = _sheet(desk, pan, shown, lost, connected=connected)
+    pad = None if typing is None else _pad(desk, typing)
+    if typing is not None and not typing.pan.zeroed and pad is not None and procedure is not None:
+        sheet = zero_view(sheet)
     return Scene(
-        sheet=_sheet(desk, pan, shown, lost, connected=connected),
+        sheet=sheet,
         pan=closed_pan(facts)
         if desk.failure is not None
         else locked_pan(facts, desk.drawer_label)
         if desk.locked
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_warned(_strip(desk, hindrance, connected=connected), desk),
+        pad=pad,
     )
+
+
+def _pad(desk: Desk, typing: ReadingOff) -> PadView | None:
+    if desk.failure is not None or desk.locked:
+        return None
+    return pad_view(desk.procedure, typing, scale_open=desk.place is Place.SCALE)
 
 
 def _sheet(
@@ -175,6 +193,7 @@ def _strip(desk: Desk, hindrance: Hindrance | None, *, connected: bool) -> Strip
         connected=connected and hindrance not in _STRIP_WORDS,
         words=(state, *_job(desk)),
         simulated=facts.simulated,
+        typed=facts.typed,
         plate=say("strip.simulated"),
         lock="coach" if coach else "",
         lock_text=say("strip.coach") if coach else "",

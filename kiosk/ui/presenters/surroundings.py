@@ -21,6 +21,7 @@ class TableFacts:
 
     settings: KioskSettings = field(default_factory=KioskSettings)
     simulated: bool = False
+    typed: bool = False  # an adult types what the scale shows
     cups: list[CupOut] = field(default_factory=list)
     team: str | None = None  # None: nobody yet, "": just trying
     material: str = ""

@@ -59,6 +59,7 @@ class StripView:
     connected: bool = False
     words: tuple[str, ...] = ()
     simulated: bool = False
+    typed: bool = False
     plate: str = ""
     lock: str = ""
     lock_text: str = ""
@@ -289,8 +290,8 @@ class TroubleView(SheetView):
 
     screen: str = "trouble"
     lines: tuple[str, ...] = ()
-    kind: str = ""
     now: int = 1  # the line that is to be done now
+    kind: str = ""
     zero: str = ""
     kept: str = ""
     kept_more: str = ""

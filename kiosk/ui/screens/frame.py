@@ -34,6 +34,7 @@ from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
 from kiosk.ui.screens.take_cup import TakeCupSheet
 from kiosk.ui.screens.trouble import TroubleSheet
+from kiosk.ui.screens.typing_pad import TypingPad
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets.sheet import Bench
 
@@ -70,6 +71,7 @@ class Frame(Bench):
     bench = ObjectProperty(None, allownone=True)
     strip_view = ObjectProperty(StripView(), rebind=True)
     pan_view = ObjectProperty(PanView(), rebind=True)
+    pad_view = ObjectProperty(None, allownone=True, rebind=True)
     bench_view = ObjectProperty(BenchView(), rebind=True)
     home_button = ObjectProperty(None, allownone=True, rebind=True)
     beside_button = ObjectProperty(None, allownone=True, rebind=True)
@@ -82,6 +84,7 @@ class Frame(Bench):
         self._shown: SheetContent | None = None
         self._changed_at = float("-inf")
         self._panel: ThingsPanel | None = None
+        self._pad: TypingPad | None = None
         super().__init__(**kwargs)
 
     def show(self, view: SheetView) -> None:
@@ -126,6 +129,18 @@ class Frame(Bench):
     def _show_bench(self, *_: Any) -> None:
         assert self._panel is not None
         self._panel.view = self.bench_view
+
+    def on_pad_view(self, *_: Any) -> None:
+        """Lay the keypad in the pan's place, or take it away."""
+        place = self.ids.pad_holder
+        if self.pad_view is None:
+            place.clear_widgets()
+            return
+        if self._pad is None:
+            self._pad = TypingPad(desk=self.desk, pos_hint={"x": 0, "y": 0})
+        self._pad.view = self.pad_view
+        if self._pad.parent is None:
+            place.add_widget(self._pad)
 
     def on_things_out(self, *_: Any) -> None:
         """Lay the panel over the sheet, or put it away."""

@@ -20,18 +20,21 @@ LEAST_ROOM = 80  # units; words with less are left out rather than set too small
 class StatusStrip(Drawing):
     """``words`` tell the state of the scale first, then team or job.
 
+    Where readings are ``typed`` there is no plug, and the first words stand on a plate.
     With a simulated scale the strip is striped and ``plate_text`` says so; every other text then
     stands on a plate of its own. ``lock`` is "" or "coach"; ``right_text`` goes with it, or
     replaces the ``clock_text``.
     """
 
     follows: ClassVar[tuple[str, ...]] = (
-        "connected", "words", "simulated", "plate_text", "right_text", "lock", "clock_text",
+        "connected", "words", "simulated", "typed", "plate_text", "right_text", "lock",
+        "clock_text",
     )  # fmt: skip
 
     connected = BooleanProperty(True)
     words = ListProperty([])
     simulated = BooleanProperty(False)
+    typed = BooleanProperty(False)
     plate_text = StringProperty("")
     right_text = StringProperty("")
     lock = OptionProperty("", options=["", "coach"])
@@ -43,9 +46,10 @@ class StatusStrip(Drawing):
         if self.simulated:
             self._paint_simulated(pencil)
         else:
-            start = self._paint_plug(pencil)
+            words = list(self.words)
+            start = self._paint_typed(pencil, words) if self.typed else self._paint_plug(pencil)
             end = self._paint_right(pencil, self.wide - 16)
-            self._paint_words(pencil, start, end - 20)
+            self._paint_words(pencil, start, end - 20, words)
 
     def _baseline(self, size: float) -> float:
         return self.high / 2 + CAP / 2 * size / theme.u
@@ -61,16 +65,25 @@ class StatusStrip(Drawing):
         signs.plug_half(pencil, 36.5, middle, 10.5, 8, 1, theme.sheet)
         return 56
 
-    def _paint_words(self, pencil: Pencil, x: float, end: float) -> None:
+    def _paint_typed(self, pencil: Pencil, words: list[str]) -> float:
+        """Set the first of the words on its plate."""
+        size, typed = theme.label, words.pop(0)
+        plate = text_width(typed, size, True) / theme.u + 28
+        pencil.box(GAP, 4, plate, self.high - 8, 4, theme.lamp)
+        pencil.text(typed, GAP + 14, self._baseline(size), size, theme.ink, bold=True)
+        return GAP + plate
+
+    def _paint_words(self, pencil: Pencil, x: float, end: float, told: list[str]) -> None:
         size = theme.label
-        for place, words in enumerate(self.words):
-            if place:
+        for place, words in enumerate(told):
+            if place or self.typed:
                 pencil.disc(x + 16, self.high / 2, 3, theme.lamp)
                 x += 32
             if end - x < LEAST_ROOM:
                 return
+            bold = not place and not self.typed
             x += pencil.text(
-                words, x, self._baseline(size), size, theme.sheet, bold=not place, room=end - x
+                words, x, self._baseline(size), size, theme.sheet, bold=bold, room=end - x
             )
 
     def _paint_right(self, pencil: Pencil, right: float) -> float:
