@@ -97,7 +97,11 @@ def _keys(connection: Connection) -> Iterator[Finding]:
 def _labels(connection: Connection) -> Iterator[Finding]:
     """A cup's number is taken while it is out, a jar's letter while its key counts."""
     taken = LabelTakenRow
-    found = connection.execute(select(taken.kind, taken.simulated, taken.label, taken.holder))
+    found = connection.execute(
+        select(taken.kind, taken.simulated, taken.label, taken.holder).where(
+            taken.kind.in_((CUP, JAR))
+        )
+    )
     wanted = {*_cups_out(connection), *_jars(connection)}
     there: set[_Label] = {(kind, bool(simulated), label, holder)
                           for kind, simulated, label, holder in found}  # fmt: skip
