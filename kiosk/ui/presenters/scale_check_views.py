@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from kiosk.estimating.known_masses import COINS, WEIGHT_TOLERANCES
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_plan import ANY_COINS, REPEATS, UNKNOWN, Place, Task
@@ -188,21 +190,19 @@ def _rows(procedure: BalanceCheck) -> tuple[CheckRowView, ...]:
 
 
 def _present_row(task: Task, found: CheckRowView | None) -> CheckRowView:
-    note = known_text(task.thing) if task.thing.kit in COINS else ""
-    if task.role is not CheckRole.LOAD:
-        every = REPEATS if task.role is CheckRole.REPEAT else len(Place)
-        note = say("check.row.done", done=task.number, all=every)
-    known = found or CheckRowView(name=_row_name(task))
-    return CheckRowView(
-        name=known.name, note=note, shown=known.shown, off=known.off, limit=known.limit,
-        verdict=known.verdict, verdict_text=known.verdict_text, now=True,
-    )  # fmt: skip
+    return replace(
+        found or CheckRowView(name=""),
+        name=_row_name(task),
+        note=known_text(task.thing) if task.thing.kit in COINS else "",
+        now=True,
+    )
 
 
 def _row_name(task: Task) -> str:
     if task.role is CheckRole.LOAD:
         return thing_name(task.thing)
-    return say(f"check.row.{task.role}")
+    every = REPEATS if task.role is CheckRole.REPEAT else len(Place)
+    return say(f"check.row.{task.role}.now", done=task.number, all=every)
 
 
 def pan_words(procedure: BalanceCheck, facts: TableFacts) -> tuple[str, str]:

@@ -122,7 +122,7 @@ def test_a_load_that_is_asked_for_has_no_verdict_yet() -> None:
 def test_a_place_says_where_and_how_many_there_are() -> None:
     shown = view(scenes.at_the_edge())
     assert shown.title == "Put it at the front edge."
-    assert shown.rows[-1].note == "4 of 5"
+    assert shown.rows[-1].name == "place 4 of 5"
 
 
 def test_the_pan_tells_the_thing_and_the_zero_before_it() -> None:
