@@ -79,6 +79,7 @@ class HandIn(Procedure):
         self.result: CupHandedIn | None = None
         self.score: Score | None = None
         self._settled: PanEvent | None = None
+        self._to_lift = False  # it was said that this is not what is to be weighed
         if pan.used:
             self.state = S.CLEAR
         elif pan.loaded:
@@ -100,6 +101,7 @@ class HandIn(Procedure):
         if event.value not in self.cups:
             raise NotOfferedError(f"cup {event.value} is not out")
         self.number = event.value
+        self._to_lift = False
         return S.PUT_ON
 
     def _choose_under_load(self, event: PersonEvent) -> S:
@@ -115,7 +117,12 @@ class HandIn(Procedure):
         return S.WEIGHING
 
     def _pan_clear(self, _event: PanEvent) -> S:
+        self._to_lift = False
         return S.CHOOSE if self.number is None else S.PUT_ON
+
+    def _lifted(self, _event: PanEvent) -> S:
+        told, self._to_lift = self._to_lift, False
+        return S.PUT_ON if told else S.LIFTED_EARLY
 
     def _stay(self, _event: PersonEvent) -> S:
         if self.pan.hindrance or not self.pan.loaded:
@@ -134,6 +141,7 @@ class HandIn(Procedure):
         cup = self.cup
         assert cup is not None
         net = (event.grams or Decimal(0)) - cup.empty.grams
+        self._to_lift = True
         same = SAME_MASS_DIVISIONS * (event.readability or Decimal(0))
         if net < -same:
             return S.LIGHTER
@@ -215,8 +223,8 @@ class HandIn(Procedure):
         S.WEIGHING: {
             Person.CHOOSE: judge(_choose_under_load, S.WEIGHING),
             PanKind.SETTLED: judge(_judge_cup, *_JUDGED),
-            PanKind.LOAD_REMOVED: go(S.LIFTED_EARLY),
-            PanKind.PAN_EMPTY: go(S.LIFTED_EARLY),
+            PanKind.LOAD_REMOVED: judge(_lifted, S.LIFTED_EARLY, S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.LIFTED_EARLY, S.PUT_ON),
             PanKind.OVERLOADED: go(S.CLEAR),
             PanKind.UNREADABLE: go(S.CLEAR),
             PanKind.SILENT: go(S.CLEAR),
@@ -230,7 +238,7 @@ class HandIn(Procedure):
         },
         S.LIGHTER: {
             Person.CHOOSE: judge(_choose_under_load, S.WEIGHING),
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.PUT_ON),
             PanKind.LOAD_PLACED: go(S.WEIGHING),
             PanKind.DISTURBED: go(S.WEIGHING),
             PanKind.SILENT: go(S.CLEAR),
@@ -238,7 +246,7 @@ class HandIn(Procedure):
         },
         S.NOTHING_INSIDE: {
             Person.CHOOSE: judge(_choose_under_load, S.WEIGHING),
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.PUT_ON),
             PanKind.LOAD_PLACED: go(S.WEIGHING),
             PanKind.DISTURBED: go(S.WEIGHING),
             PanKind.SILENT: go(S.CLEAR),
@@ -247,7 +255,7 @@ class HandIn(Procedure):
         S.OTHER_CUP: {
             Person.YES: judge(_confirmed, S.SCORED),
             Person.NO: judge(_not_mine, S.WHOSE),
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.PUT_ON),
             PanKind.LOAD_PLACED: go(S.WEIGHING),
             PanKind.DISTURBED: go(S.WEIGHING),
             PanKind.OVERLOADED: go(S.CLEAR),

@@ -72,6 +72,7 @@ class WeighEmpty(Procedure):
         self.others_out = others_out
         self.cup: CupTaken | None = None
         self._settled: PanEvent | None = None
+        self._to_lift = False  # it was said that this is not what is to be weighed
         if pan.loaded:
             self.state = self._loaded_at_start()
 
@@ -87,8 +88,17 @@ class WeighEmpty(Procedure):
         """`number` and, once weighed, `mass` (Decimal grams)."""
         return {"number": self.number, "mass": self.cup.empty.grams if self.cup else None}
 
+    def _pan_clear(self, _event: PanEvent) -> S:
+        self._to_lift = False
+        return S.PUT_ON
+
+    def _lifted(self, _event: PanEvent) -> S:
+        told, self._to_lift = self._to_lift, False
+        return S.PUT_ON if told else S.LIFTED_EARLY
+
     def _judge_cup(self, event: PanEvent) -> S:
         self._settled = event
+        self._to_lift = True
         grams = event.grams or Decimal(0)
         if grams < LIGHTEST_CUP_G:
             return S.TOO_LIGHT
@@ -112,7 +122,7 @@ class WeighEmpty(Procedure):
 
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.CLEAR: {
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_pan_clear, S.PUT_ON),
             Person.HOME: go(S.LEFT),
         },
         S.PUT_ON: {
@@ -122,8 +132,8 @@ class WeighEmpty(Procedure):
         },
         S.SETTLING: {
             PanKind.SETTLED: judge(_judge_cup, S.WEIGHED, S.TOO_LIGHT, S.REALLY_EMPTY),
-            PanKind.LOAD_REMOVED: go(S.LIFTED_EARLY),
-            PanKind.PAN_EMPTY: go(S.LIFTED_EARLY),
+            PanKind.LOAD_REMOVED: judge(_lifted, S.LIFTED_EARLY, S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.LIFTED_EARLY, S.PUT_ON),
             PanKind.OVERLOADED: go(S.CLEAR),
             PanKind.UNREADABLE: go(S.CLEAR),
             PanKind.SILENT: go(S.CLEAR),
@@ -135,7 +145,7 @@ class WeighEmpty(Procedure):
             Person.HOME: go(S.LEFT),
         },
         S.TOO_LIGHT: {
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.PUT_ON),
             PanKind.LOAD_PLACED: go(S.SETTLING),
             PanKind.DISTURBED: go(S.SETTLING),
             PanKind.SILENT: go(S.CLEAR),
@@ -144,7 +154,7 @@ class WeighEmpty(Procedure):
         S.REALLY_EMPTY: {
             Person.YES: judge(_capture, S.WEIGHED),
             Person.NO: go(S.CLEAR),
-            PanKind.PAN_EMPTY: go(S.PUT_ON),
+            PanKind.PAN_EMPTY: judge(_lifted, S.PUT_ON),
             PanKind.LOAD_PLACED: go(S.SETTLING),
             PanKind.DISTURBED: go(S.SETTLING),
             PanKind.OVERLOADED: go(S.CLEAR),

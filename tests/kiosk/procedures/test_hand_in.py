@@ -11,6 +11,7 @@ from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import NotOfferedError, Person, WeighAgain
 from kiosk.records.entries import CupHandedIn, CupOut, new_id
+from kiosk.weighing.pan_events import PanEvent
 from tests.helpers.pan import (
     BELOW_ZERO,
     DISTURBED,
@@ -214,3 +215,23 @@ def test_staying_weighs_what_was_put_on_meanwhile_afresh() -> None:
     feed(procedure, press(Person.HOME), PLACED, settled("105.7"))
     assert feed(procedure, press(Person.STAY)) == [WeighAgain()]
     assert procedure.state is S.WEIGHING
+
+
+@pytest.mark.parametrize("gross", ["8.0", "12.3", "20.0"])
+def test_a_cup_that_is_to_be_lifted_is_lifted_rightly(gross: str) -> None:
+    procedure = hand_in()
+    feed(procedure, PLACED, settled(gross), DISTURBED, REMOVED)
+    assert procedure.state is S.PUT_ON
+
+
+@pytest.mark.parametrize("off", [(DISTURBED, REMOVED, EMPTY), (EMPTY,)])
+def test_after_that_too_early_is_too_early_again(off: tuple[PanEvent, ...]) -> None:
+    procedure = hand_in()
+    feed(procedure, PLACED, settled("8.0"), *off, PLACED, REMOVED)
+    assert procedure.state is S.LIFTED_EARLY
+
+
+def test_another_number_for_what_lies_there_wants_it_to_stay() -> None:
+    procedure = hand_in()
+    feed(procedure, PLACED, settled("8.0"), press(Person.CHOOSE, 8), REMOVED)
+    assert procedure.state is S.LIFTED_EARLY

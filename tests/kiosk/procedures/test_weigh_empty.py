@@ -13,6 +13,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import CupTaken
 from tests.helpers.pan import (
     BELOW_ZERO,
+    DISTURBED,
     EMPTY,
     LOST,
     PLACED,
@@ -157,3 +158,12 @@ def test_the_next_cup_on_the_pan_ends_the_filling_screen() -> None:
 def test_a_key_that_is_not_offered_raises() -> None:
     with pytest.raises(NotOfferedError):
         feed(empty_cup(), press(Person.KEEP))
+
+
+@pytest.mark.parametrize("grams", ["1.0", "180.0"])
+def test_what_is_no_empty_cup_is_lifted_rightly(grams: str) -> None:
+    procedure = empty_cup()
+    feed(procedure, PLACED, settled(grams), DISTURBED, REMOVED)
+    assert procedure.state is S.PUT_ON
+    feed(procedure, EMPTY, PLACED, REMOVED)
+    assert procedure.state is S.LIFTED_EARLY
