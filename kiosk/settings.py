@@ -24,6 +24,13 @@ class Over(StrEnum):
     ZERO = "zero"
 
 
+class Paper(StrEnum):
+    """The size of the sheets in the printer."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
 class Rules(BaseModel):
     """The rules of the event; leagues differ, so everything that a league may change is here."""
 
@@ -48,4 +55,5 @@ class KioskSettings(BaseModel):
     rules: Rules = Rules()
     less_motion: bool = False
     coach_idle_s: float = Field(default=60, ge=10)  # then the coach's drawers lock themselves
+    paper: Paper = Paper.A4
     pixels_per_mm: float | None = Field(default=None, gt=0)
