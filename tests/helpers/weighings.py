@@ -9,7 +9,12 @@ from kiosk.records.entries import new_id
 from tests.helpers.pan import STARTED
 
 
-def weighed(grams: str, step: str = "0.1", source: Source = Source.SIMULATED) -> Weighing:
+def weighed(
+    grams: str,
+    step: str = "0.1",
+    source: Source = Source.SIMULATED,
+    balance: str = "test balance",
+) -> Weighing:
     """A mass as a balance with that step showed it."""
     return Weighing(
         id=new_id(),
@@ -19,6 +24,6 @@ def weighed(grams: str, step: str = "0.1", source: Source = Source.SIMULATED) ->
         raw=b"",
         readability=Decimal(step),
         at=STARTED,
-        balance="test balance",
+        balance=balance,
         source=source,
     )

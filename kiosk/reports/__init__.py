@@ -1,0 +1,1 @@
+"""Printed sheets: values in, the bytes of a PDF out; and saving them where a person finds them."""
