@@ -5,6 +5,7 @@ first one and gives the reason. Every entry has its own id, made where the entry
 storing it twice (an answer got lost, the kiosk tries again) keeps it once.
 
 A cup:  CupTaken -> CupHandedIn (once), or TryThrownAway.
+A guess: GuessMade; once for all AnswerShown, after which no guess counts.
 A key:  KeyStarted -> KeyMass, MassVoided, KeyChanged, in any order -> KeyMade, or KeyDropped.
 A check of the balance: CheckMass, one each weighing -> BalanceChecked, once.
 """
@@ -190,6 +191,31 @@ class KeyDropped(Entry):
 
     key_id: str
     reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GuessMade(Entry):
+    """A team guessed what a key says; ``guess`` in pieces or cm³.
+
+    ``team`` is "" for somebody who is just trying. Which guess counts is decided where it is kept:
+    a team's first one, made before the answer was shown.
+    """
+
+    key_id: str
+    team: str
+    guess: Decimal
+
+    def __post_init__(self) -> None:
+        Entry.__post_init__(self)
+        if not self.guess >= 0:
+            raise ValueError(f"{self.guess} is no guess")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerShown(Entry):
+    """What a key says was shown to those who guess."""
+
+    key_id: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

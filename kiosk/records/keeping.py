@@ -134,6 +134,30 @@ def _drop_key(session: Session, entry: entries.KeyDropped) -> dict[str, Any]:
     return {}
 
 
+# What must hold for a guess ------------------------------------------------------------------
+
+
+def _guess(session: Session, entry: entries.GuessMade) -> dict[str, Any]:
+    _sealed_key(session, entry.key_id)
+    row = models.GuessMadeRow
+    earlier = exists().where(row.key_id == entry.key_id, row.team == entry.team)
+    shown = exists().where(models.AnswerShownRow.key_id == entry.key_id)
+    return {"seen": bool(session.scalar(select(shown | earlier if entry.team else shown)))}
+
+
+def _show_answer(session: Session, entry: entries.AnswerShown) -> dict[str, Any]:
+    _sealed_key(session, entry.key_id)
+    return {}
+
+
+def _sealed_key(session: Session, key_id: str) -> None:
+    """A key that was made and still counts: its label is taken. Two kiosks wait for each other."""
+    row = models.LabelTakenRow
+    label = select(row).where(row.holder == key_id, row.kind != CUP).with_for_update()
+    if session.scalar(label) is None:
+        raise RecordsError(Problem.NO_KEY)
+
+
 # What must hold for a check of the balance ---------------------------------------------------
 
 
@@ -218,6 +242,8 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.KeyChanged: (models.KeyChangedRow, _change_key),
     entries.KeyMade: (models.KeyMadeRow, _make_key),
     entries.KeyDropped: (models.KeyDroppedRow, _drop_key),
+    entries.GuessMade: (models.GuessMadeRow, _guess),
+    entries.AnswerShown: (models.AnswerShownRow, _show_answer),
     entries.CheckMass: (models.CheckMassRow, _add_check_mass),
     entries.BalanceChecked: (models.BalanceCheckedRow, _end_check),
 }

@@ -50,6 +50,28 @@ class KeyDraft:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Guess:
+    """What a team guessed; ``seen`` if it does not count. ``team`` is "" for just trying."""
+
+    team: str
+    guess: Decimal
+    seen: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Guessed:
+    """A container that can be guessed: its key's id, its letter, and how it stands.
+
+    ``guesses`` counts those that count; ``shown`` says that the answer was shown.
+    """
+
+    key_id: str
+    letter: str
+    guesses: int
+    shown: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StoredKey:
     """A key that was made and counts, with everything that stands behind it."""
 

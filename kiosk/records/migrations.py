@@ -10,7 +10,13 @@ from collections.abc import Callable
 from sqlalchemy import Connection
 
 from kiosk.records.guards import create_tables
-from kiosk.records.models import SCHEMA_VERSION, BalanceCheckedRow, CheckMassRow
+from kiosk.records.models import (
+    SCHEMA_VERSION,
+    AnswerShownRow,
+    BalanceCheckedRow,
+    CheckMassRow,
+    GuessMadeRow,
+)
 
 
 def migrate(connection: Connection, version: int) -> None:
@@ -23,4 +29,11 @@ def _add_checks_of_the_balance(connection: Connection) -> None:
     create_tables(connection, CheckMassRow, BalanceCheckedRow)
 
 
-_STEPS: dict[int, Callable[[Connection], None]] = {1: _add_checks_of_the_balance}
+def _add_guesses(connection: Connection) -> None:
+    create_tables(connection, GuessMadeRow, AnswerShownRow)
+
+
+_STEPS: dict[int, Callable[[Connection], None]] = {
+    1: _add_checks_of_the_balance,
+    2: _add_guesses,
+}

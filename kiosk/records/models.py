@@ -19,7 +19,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
-SCHEMA_VERSION = 2  # 2: checks of the balance
+SCHEMA_VERSION = 3  # 2: checks of the balance; 3: guesses
 
 
 class Base(DeclarativeBase):
@@ -167,6 +167,25 @@ class KeyDroppedRow(Kept, Base):
 
     key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), unique=True)
     reason: Mapped[str]
+
+
+class GuessMadeRow(Kept, Base):
+    """A guess; ``seen`` if it does not count: the answer was known, or it is not the first."""
+
+    __tablename__ = "guesses_made"
+
+    key_id: Mapped[str] = mapped_column(String(32), index=True)
+    team: Mapped[str]
+    guess: Mapped[Decimal] = mapped_column(Exact)
+    seen: Mapped[bool]
+
+
+class AnswerShownRow(Kept, Base):
+    """The answer of a key was shown."""
+
+    __tablename__ = "answers_shown"
+
+    key_id: Mapped[str] = mapped_column(String(32), index=True)
 
 
 class CheckMassRow(Kept, Base):

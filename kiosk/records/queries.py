@@ -5,18 +5,20 @@ from __future__ import annotations
 from dataclasses import fields
 from typing import Any, TypeVar
 
-from sqlalchemy import exists, select
+from sqlalchemy import exists, func, select
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Evidence, Source, Weighing
 from kiosk.records.entries import LAST_NUMBER, BalanceChecked, CupOut, KeyMade, KeyMass
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.keeping import CUP, JAR
-from kiosk.records.kept import KeyDraft, StoredKey, Try
+from kiosk.records.kept import Guess, Guessed, KeyDraft, StoredKey, Try
 from kiosk.records.models import (
+    AnswerShownRow,
     BalanceCheckedRow,
     CupHandedInRow,
     CupTakenRow,
+    GuessMadeRow,
     KeyChangedRow,
     KeyDroppedRow,
     KeyMadeRow,
@@ -120,6 +122,33 @@ def keys(session: Session, simulated: bool) -> list[StoredKey]:
 def used_letters(session: Session, simulated: bool) -> set[str]:
     """Letters of jars whose key counts."""
     return _labels(session, JAR, simulated)
+
+
+def guessed(session: Session, kind: str, simulated: bool) -> list[Guessed]:
+    """The containers of that kind whose key counts, by letter, and how many guessed them."""
+    count = (
+        select(func.count())
+        .where(GuessMadeRow.key_id == LabelTakenRow.holder, ~GuessMadeRow.seen)
+        .scalar_subquery()
+    )
+    shown = exists().where(AnswerShownRow.key_id == LabelTakenRow.holder)
+    rows = session.execute(
+        select(LabelTakenRow.holder, LabelTakenRow.label, count, shown)
+        .where(LabelTakenRow.kind == kind, LabelTakenRow.simulated.is_(simulated))
+        .order_by(LabelTakenRow.label)
+    )
+    return [
+        Guessed(key_id=holder, letter=label, guesses=guesses, shown=bool(seen))
+        for holder, label, guesses, seen in rows
+    ]
+
+
+def guesses(session: Session, key_id: str) -> list[Guess]:
+    """The guesses at one key, in the order in which they were made."""
+    rows = session.scalars(
+        select(GuessMadeRow).where(GuessMadeRow.key_id == key_id).order_by(GuessMadeRow.place)
+    )
+    return [Guess(team=row.team, guess=row.guess, seen=row.seen) for row in rows]
 
 
 def last_check(session: Session, balance: str, simulated: bool) -> BalanceChecked | None:

@@ -15,8 +15,8 @@ from sqlalchemy.orm import Session
 from kiosk.records import queries
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import in_plain_words
-from kiosk.records.keeping import keep
-from kiosk.records.kept import KeyDraft, StoredKey, Try
+from kiosk.records.keeping import JAR, keep
+from kiosk.records.kept import Guess, Guessed, KeyDraft, StoredKey, Try
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
 from kiosk.records.server import open_server
@@ -79,6 +79,16 @@ class Store:
         """The letters of jars that have a key."""
         with self._reading() as session:
             return queries.used_letters(session, simulated)
+
+    def jars_to_guess(self, simulated: bool) -> list[Guessed]:
+        """The jars whose key counts, by letter."""
+        with self._reading() as session:
+            return queries.guessed(session, JAR, simulated)
+
+    def guesses(self, key_id: str) -> list[Guess]:
+        """The guesses at one key, in the order in which they were made."""
+        with self._reading() as session:
+            return queries.guesses(session, key_id)
 
     def last_check(self, balance: str, simulated: bool) -> BalanceChecked | None:
         """The latest check of the balance of that name, None if there is none."""
