@@ -1,4 +1,4 @@
-"""A balance that sends a line with each reading and hears nothing: time passed in, bytes out."""
+"""A balance that sends lines and hears nothing: time passed in, bytes out."""
 
 from __future__ import annotations
 
@@ -12,15 +12,18 @@ _SWITCHED_ON_AT = 9 * 3600.0  # o'clock, in seconds
 
 
 class LineDevice:
-    """The balance on ``pan``; it sends whether anybody listens or not.
+    """The balance on ``pan``; it sends a line with each reading, whether anybody listens or not.
 
-    ``faults`` spoils lines on their way. Switched off or silent, the pan under it goes on.
+    With ``at_key`` it sends one when its print key is pressed, and at no other time. ``faults``
+    spoils lines on their way. Switched off or silent, the pan under it goes on.
     """
 
-    def __init__(self, pan: WeighingPan, style: LineStyle) -> None:
+    def __init__(self, pan: WeighingPan, style: LineStyle, *, at_key: bool = False) -> None:
         self.indicator = Indicator(pan)
         self.faults = LineFaults(pan.profile.seed)
         self._style = style
+        self._at_key = at_key
+        self._word: str | None = None
         self._outbox = bytearray()
         self._lines = 0
         self._on = True
@@ -53,6 +56,16 @@ class LineDevice:
         if self._on:
             self.indicator.next_unit()
 
+    def press_print(self, now: float) -> None:
+        """The print key: one line of what is shown."""
+        self._catch_up(now)
+        if self._on and not self._silent:
+            self._send()
+
+    def show_word(self, word: str | None) -> None:
+        """Show a word in place of the number: an error, a wish to be calibrated; None ends it."""
+        self._word = word
+
     def fall_silent(self) -> None:
         """Say nothing, with the port open."""
         self._silent = True
@@ -78,8 +91,14 @@ class LineDevice:
 
     def _catch_up(self, now: float) -> None:
         for _ in self.indicator.advance(now):
-            if self._on and not self._silent:
-                self._lines += 1
-                clock = _SWITCHED_ON_AT + self.indicator.at
-                line = self._style.line(self.indicator.shown(), clock, self._lines)
-                self._outbox += self.faults.apply(line)
+            if self._on and not self._silent and not self._at_key:
+                self._send()
+
+    def _send(self) -> None:
+        self._lines += 1
+        if self._word is not None:
+            line = self._word.encode("ascii") + self._style.end
+        else:
+            clock = _SWITCHED_ON_AT + self.indicator.at
+            line = self._style.line(self.indicator.shown(), clock, self._lines)
+        self._outbox += self.faults.apply(line)

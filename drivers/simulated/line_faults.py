@@ -18,6 +18,8 @@ class LineFaults:
     def __init__(self, seed: int) -> None:
         self._rng = np.random.default_rng([seed, 2])
         self._waiting: deque[Callable[[bytes], bytes]] = deque()
+        self.other_parity = False
+        """While set: sent with seven bits and even parity, received as eight bits."""
 
     def tear(self, frames: int = 1) -> None:
         """Lose a stretch out of each of the next frames."""
@@ -33,6 +35,8 @@ class LineFaults:
 
     def apply(self, frame: bytes) -> bytes:
         """The frame as it leaves the cable."""
+        if self.other_parity:
+            return bytes(byte | (byte.bit_count() % 2) << 7 for byte in frame)
         return self._waiting.popleft()(frame) if self._waiting else frame
 
     def _torn(self, frame: bytes) -> bytes:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from drivers.simulated.indicator import Shown, State
@@ -34,9 +34,9 @@ class LineStyle:
         counter  how many lines there were, in four digits
 
     ``brackets`` and ``unit_lacks`` say what happens while the balance moves: the last digit stands
-    in brackets, the unit is left blank. ``check`` names one of CHECKS, which is added at the end.
-    ``over`` is the whole line of an overloaded balance. With ``wrapped`` a line stands between STX
-    and ETX, before its ``end``.
+    in brackets, the unit is left blank. ``units`` are words for units that have others than usual.
+    ``check`` names one of CHECKS, which is added at the end. ``over`` is the whole line of an
+    overloaded balance. With ``wrapped`` a line stands between STX and ETX, before its ``end``.
     """
 
     layout: str
@@ -51,6 +51,7 @@ class LineStyle:
     unit_lacks: bool = False
     check: str | None = None
     over: str = "OL"
+    units: Mapping[str, str] = field(default_factory=dict)
     end: bytes = b"\r\n"
     wrapped: bool = False
 
@@ -67,7 +68,7 @@ class LineStyle:
         digits = f"{abs(shown.value):f}".replace(".", self.point)
         sign = "-" if shown.value < 0 else self.plus
         bracketed = self.brackets and shown.moving
-        unit = "" if self.unit_lacks and shown.moving else shown.unit
+        unit = "" if self.unit_lacks and shown.moving else self.units.get(shown.unit, shown.unit)
         return self.layout.format(
             mark=self.moving if shown.moving else self.still,
             basis="NT" if shown.net else "GS",

@@ -10,6 +10,8 @@ from types import TracebackType
 from typing import Self
 
 from drivers.simulated.bench import Bench
+from drivers.simulated.line_device import LineDevice
+from drivers.simulated.line_style import LineStyle
 from drivers.simulated.port import PortKind, SimulatedPort
 from drivers.simulated.profile import Profile
 from drivers.simulated.sma_device import SmaDevice
@@ -22,7 +24,7 @@ class SimulatedTable:
     def __init__(
         self,
         pan: WeighingPan,
-        device: SmaDevice,
+        device: SmaDevice | LineDevice,
         port: SimulatedPort,
         bench: Bench,
         clock: Callable[[], float],
@@ -66,6 +68,12 @@ class SimulatedTable:
         """The balance's unit key."""
         with self._lock:
             self.device.press_unit(self._clock())
+
+    def press_print(self) -> None:
+        """The print key of a balance that sends lines."""
+        with self._lock:
+            assert isinstance(self.device, LineDevice)
+            self.device.press_print(self._clock())
 
     def fall_silent(self) -> None:
         """The balance hears and says nothing, with the port open."""
@@ -113,14 +121,21 @@ def simulated_table(
     seed: int | None = None,
     level: int = 2,
     kind: PortKind | None = None,
+    style: LineStyle | None = None,
+    *,
+    at_key: bool = False,
 ) -> SimulatedTable:
-    """A table with an empty pan; ``seed`` replaces the profile's and rules bench and balance."""
+    """A table with an empty pan; ``seed`` replaces the profile's and rules bench and balance.
+
+    The balance is asked as by SMA SCP-0499; with a ``style`` it sends lines, ``at_key`` only when
+    its print key is pressed.
+    """
     profile = profile if profile is not None else Profile()
     if seed is not None:
         profile = replace(profile, seed=seed)
     lock = threading.RLock()
     pan = WeighingPan(profile, clock())
-    device = SmaDevice(pan, level)
+    device = SmaDevice(pan, level) if style is None else LineDevice(pan, style, at_key=at_key)
     bench = Bench(pan, clock, profile.seed, lock)
     port = SimulatedPort(device, clock, kind, lock)
     return SimulatedTable(pan, device, port, bench, clock, lock)

@@ -136,3 +136,37 @@ def test_faults_spoil_lines_on_their_way() -> None:
     desk = Desk()
     desk.device.faults.repeat()
     assert len(desk.wait(0.15)) == 2
+
+
+def keyed() -> LineDevice:
+    return LineDevice(WeighingPan(quiet_profile()), PLAIN, at_key=True)
+
+
+def test_a_balance_that_prints_at_its_key_says_nothing_by_itself() -> None:
+    assert keyed().due(5.0) == b""
+
+
+def test_its_print_key_sends_one_line() -> None:
+    device = keyed()
+    device.press_print(5.0)
+    assert device.due(5.0) == b"ST,+     0.0 g\r\n"
+    assert device.due(9.0) == b""
+
+
+def test_switched_off_its_print_key_does_nothing() -> None:
+    device = keyed()
+    device.switch_off(1.0)
+    device.press_print(2.0)
+    assert device.due(3.0) == b""
+
+
+def test_a_word_stands_in_place_of_the_number_until_it_is_over() -> None:
+    device = LineDevice(WeighingPan(quiet_profile()), PLAIN)
+    device.show_word("Err 2")
+    assert set(device.due(1.0).splitlines()) == {b"Err 2"}
+    device.show_word(None)
+    assert set(device.due(2.0).splitlines()) == {b"ST,+     0.0 g"}
+
+
+def test_a_unit_may_have_another_word() -> None:
+    assert written("{number} {unit}", width=0, units={"g": "pcs"}) == b"12.30 pcs\r\n"

@@ -43,3 +43,11 @@ def test_short_replies_survive_being_spoiled() -> None:
     faults.garble(50)
 
     assert all(len(faults.apply(b"?")) == 1 for _ in range(50))
+
+
+def test_even_parity_read_as_eight_bits_sets_the_high_bit_of_odd_bytes() -> None:
+    faults = LineFaults(1)
+    faults.other_parity = True
+    assert faults.apply(b"12 g\r\n") == b"\xb1\xb2\xa0\xe7\x8d\x0a"
+    faults.other_parity = False
+    assert faults.apply(b"12 g\r\n") == b"12 g\r\n"

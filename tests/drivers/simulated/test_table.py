@@ -6,6 +6,7 @@ from pathlib import Path
 
 import serial
 
+from drivers.simulated.line_style import LineStyle
 from drivers.simulated.materials import RICE
 from drivers.simulated.port import PortKind
 from drivers.simulated.table import SimulatedTable, simulated_table
@@ -135,3 +136,15 @@ def test_the_address_outlives_the_cable() -> None:
         assert gone
         assert table.address == address
     assert not Path(address).parent.exists()
+
+
+def test_with_a_style_lines_come_over_the_real_port() -> None:
+    clock = ManualClock()
+    style = LineStyle(layout="{mark},{sign}{number} {unit}")
+    with simulated_table(clock, quiet_profile(), style=style, at_key=True) as table:
+        line = os.open(table.address, os.O_RDWR | os.O_NOCTTY | os.O_NONBLOCK)
+        clock.wait(1)
+        table.press_print()
+        table.pump()
+        assert os.read(line, 1000) == b"ST,+     0.0 g\r\n"
+        os.close(line)
