@@ -10,6 +10,7 @@ from __future__ import annotations
 import logging
 import threading
 import time
+from collections import deque
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -68,6 +69,7 @@ class PassiveLine:
         self._clock = clock
         self._closing = threading.Event()
         self._wait = self._closing.wait if wait is None else wait
+        self._jobs: deque[Callable[[], object]] = deque()
         self._turn = 0
         self._port = open_with(where, self.settings)
         self._hearing = Hearing(sure=len(candidates) == 1)
@@ -89,6 +91,10 @@ class PassiveLine:
         )
         self._thread.start()
 
+    def between_reads(self, job: Callable[[], object]) -> None:
+        """Let the reader thread do something that would make a screen wait."""
+        self._jobs.append(job)
+
     def close(self, deadline: float = 2.0) -> None:
         """End, within ``deadline`` seconds at the most; a thread stuck in a driver is left."""
         self._closing.set()
@@ -100,6 +106,8 @@ class PassiveLine:
     def pump(self) -> None:
         """One turn: read and publish. Without a port: look for it. Failures become Lost."""
         try:
+            while self._jobs:
+                self._jobs.popleft()()
             if self._transport is None:
                 self._look_for_port()
             else:

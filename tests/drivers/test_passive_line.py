@@ -112,6 +112,15 @@ def test_closing_lets_go_of_the_port() -> None:
     assert heard.port.opened == heard.port.closed
 
 
+def test_a_job_is_done_between_two_reads() -> None:
+    heard, done = Heard(GarblingPort(USUAL_SETTINGS[0])), []
+    heard.pump(3)
+    heard.line.between_reads(lambda: done.append(heard.port.now))
+    assert done == []
+    heard.pump(2)
+    assert len(done) == 1
+
+
 def test_a_hid_scale_sends_no_lines() -> None:
     with pytest.raises(BadAddress, match="sends no lines"):
         listen_at("hid:1209:0001:A7", publish=print)

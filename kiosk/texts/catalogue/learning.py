@@ -64,4 +64,69 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "shape.broken": (
         "What was learned of {name} cannot be used ({file}: {why}). Learn it once more."
     ),
+    "teach.name": "Scale {number}",
+    "teach.step.1": "Step 1 of 3: empty",
+    "teach.step.2": "Step 2 of 3: on and off",
+    "teach.step.3": "Step 3 of 3: keep",
+    "teach.title.empty": "Leave the pan empty.",
+    "teach.title.put_on": "Put a cup on the pan.",
+    "teach.title.once_more": "Put a cup on once more.",
+    "teach.title.take_off": "Now take it off.",
+    "teach.title.naming": "Keep it as {name}?",
+    "teach.title.kept": "This scale is {name} now.",
+    "teach.pan.not_yet": "listening",
+    "teach.pan.we_read": "we read",
+    "teach.pan.right": "is that right?",
+    "teach.part.number": "number",
+    "teach.part.unit": "unit",
+    "teach.part.still": "still",
+    "teach.part.moving": "moving",
+    "teach.no_mark": "no mark",
+    "teach.step_found": "[b]step {step}[/b], {sure} sure",
+    "teach.progress": "on and off {number} of {goal}",
+    "teach.now": "now",
+    "teach.ago": "{seconds} s ago",
+    "teach.nothing": "Nothing has come yet.",
+    "teach.wait.empty": "Listening",
+    "teach.wait.load": "Waiting for the cup",
+    "teach.wait.plug": "Waiting for the scale",
+    "teach.again": "Do it once more",
+    "teach.more": "Once\nmore",
+    "teach.right": "That is\nright",
+    "teach.keep": "Keep {name}",
+    "teach.use": "Use it",
+    "teach.start_over": "Start over",
+    "teach.not_kept": "It could not be written down: {why}. Make room for it, then keep it again.",
+    "teach.lost.title": "The scale is not heard.",
+    "teach.lost.plug": "Put its cable back in. Then it begins again with the empty pan.",
+    "teach.lost.why": "The cable cannot be used: {why}. It is tried again each second.",
+    "teach.refused.silent.title": "Nothing comes.",
+    "teach.refused.silent": (
+        "Switch the scale on, and set it to send by itself (often called continuous). "
+        "It goes on as soon as something comes."
+    ),
+    "teach.refused.no_lines.title": "This cannot be read.",
+    "teach.refused.no_lines": (
+        "What comes is no text, or too little. Set the scale to send text by itself, "
+        "then start over."
+    ),
+    "teach.refused.two_fields.title": "Two numbers follow the cup.",
+    "teach.refused.two_fields": (
+        "Nobody can tell which is the mass. Set the scale to send one number only, without tare "
+        "or pieces. Then do it once more."
+    ),
+    "teach.refused.no_unit.title": "No unit is sent.",
+    "teach.refused.no_unit": (
+        "The number may be grams or anything else. Set the scale to grams, and to send the unit. "
+        "Then do it once more."
+    ),
+    "teach.refused.unclear.title": "The lines are too different.",
+    "teach.refused.unclear": ("Set the scale to send one kind of line only. Then do it once more."),
+    "teach.advice.never_changed": (
+        "No number follows yet. Put something heavier on, wait until the scale is still, "
+        "then take it off."
+    ),
+    "teach.advice.not_returned": (
+        "The number has not come back yet. Take everything off the pan, and leave it empty."
+    ),
 }

@@ -23,6 +23,7 @@ from kiosk.ui.widgets import geometry
 from kiosk.ui.widgets.geometry import Mesh, Point
 
 ASCENT = 1900 / 2048  # of Roboto, as share of the size (its hhea table)
+MONO_ASCENT = 2146 / 2048  # of Roboto Mono, likewise
 NOTHING: Mesh = ([], [])
 
 
@@ -130,8 +131,18 @@ class Pencil:
         shape, asked = self._next(), (words, pixel_x, pixel_top, size, bold, colour)
         if shape.asked != asked:
             shape.asked = asked
-            shape.show(colour, *_typeset(words, pixel_x, pixel_top, size, bold))
+            shape.show(colour, *_typeset(words, pixel_x, pixel_top, size, _font(bold)))
         return width / scale
+
+    def mono(self, words: str, x: float, baseline: float, size: int, colour: Colour) -> None:
+        """Characters as wide as each other: ``mono_width`` of ``size`` pixels."""
+        left, top, scale = self._place
+        pixel_x = round(left + x * scale)
+        pixel_top = round(top - baseline * scale) + ceil(MONO_ASCENT * size)
+        shape, asked = self._next(), (words, pixel_x, pixel_top, size, theme.mono, colour)
+        if shape.asked != asked:
+            shape.asked = asked
+            shape.show(colour, *_typeset(words, pixel_x, pixel_top, size, theme.mono))
 
     def _draw(self, colour: Colour, outline: Any, *measures: Any) -> None:
         shape, asked = self._next(), (outline, self._place, colour, measures)
@@ -222,14 +233,24 @@ def _soft_edge() -> Texture:
     return texture
 
 
-def _line(words: str, size: float, bold: bool) -> CoreLabel:
-    return CoreLabel(text=words, font_size=size, font_name=theme.bold if bold else theme.regular)
+def _font(bold: bool) -> str:
+    return theme.bold if bold else theme.regular
+
+
+def _line(words: str, size: float, font: str) -> CoreLabel:
+    return CoreLabel(text=words, font_size=size, font_name=font)
 
 
 @lru_cache(maxsize=2048)
 def text_width(words: str, size: float, bold: bool = False) -> float:
     """Width in pixels of one line of text of ``size`` pixels."""
-    return float(_line(words, size, bold).get_extents(words)[0])
+    return float(_line(words, size, _font(bold)).get_extents(words)[0])
+
+
+@lru_cache(maxsize=64)
+def mono_width(size: int) -> float:
+    """Width in pixels of each character of ``Pencil.mono``, as it is rendered."""
+    return float(_line("0" * 40, size, theme.mono).get_extents("0" * 40)[0]) / 40
 
 
 def fitted(words: str, size: float, bold: bool, room: float | None) -> tuple[float, float]:
@@ -241,8 +262,8 @@ def fitted(words: str, size: float, bold: bool, room: float | None) -> tuple[flo
     return size, text_width(words, size, bold)
 
 
-def _typeset(words: str, x: float, top: float, size: float, bold: bool) -> tuple[Texture, Mesh]:
-    label = _line(words, size, bold)
+def _typeset(words: str, x: float, top: float, size: float, font: str) -> tuple[Texture, Mesh]:
+    label = _line(words, size, font)
     label.refresh()
     texture = label.texture
     width, height = texture.size
