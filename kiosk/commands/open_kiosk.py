@@ -6,12 +6,16 @@ import argparse
 import os
 import re
 import sys
+from pathlib import Path
 
 from drivers.balance import open_balance
 from drivers.errors import BadAddress
+from drivers.recorder import Recorder
 from kiosk.commands.console import BadInputError, complain
+from kiosk.commands.recording import recording_into
 from kiosk.commands.settings_file import read_settings
 from kiosk.commands.shapes import use_kept_shapes
+from kiosk.settings import KioskSettings
 from kiosk.texts import say
 
 HELP: str = say("kiosk.help")
@@ -27,6 +31,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--dialect", metavar="NAME", help=say("listen.dialect"))
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--records", metavar="WHERE", help=say("kiosk.records"))
+    parser.add_argument("--record", type=Path, metavar="FILE", help=say("recording.option"))
     shape = parser.add_mutually_exclusive_group()
     shape.add_argument("--window", type=window_size, metavar="WxH", help=say("kiosk.window"))
     shape.add_argument("--full-screen", action="store_true", help=say("kiosk.full_screen"))
@@ -51,6 +56,11 @@ def run(options: argparse.Namespace) -> int:
     use_kept_shapes()
     if options.scale not in (AUTO, TYPED):
         check_scale(options.scale, options.dialect, options.port_settings)
+    with recording_into(options.record) as recorder:
+        return _opened(options, settings, recorder)
+
+
+def _opened(options: argparse.Namespace, settings: KioskSettings, recorder: Recorder | None) -> int:
     unseen = not has_display()
     if unseen:
         complain(say("kiosk.unseen"))
@@ -67,6 +77,7 @@ def run(options: argparse.Namespace) -> int:
             dialect=options.dialect,
             port_settings=options.port_settings,
             records=options.records,
+            recorder=recorder,
         )
 
     KioskApp(make, settings).run()

@@ -16,6 +16,7 @@ from kivy.clock import Clock
 from drivers.dialects import kept_names
 from drivers.discovery import list_hid_scales, list_ports
 from drivers.errors import PortUnavailable
+from drivers.recorder import Recorder
 from drivers.simulated.table import SimulatedTable, simulated_table
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.writer import Writer, opening
@@ -43,7 +44,8 @@ class Kiosk:
     """`frame` is what stands in the window. BadAddress for words that name no balance.
 
     With a `table` of its own and its `clock` nothing runs in threads but the writer: whoever
-    made the table calls `step`, so that a journey takes no longer than its computing.
+    made the table calls `step`, so that a journey takes no longer than its computing. A
+    `recorder` writes down what the balance says; whoever made it closes it.
     """
 
     def __init__(
@@ -56,6 +58,7 @@ class Kiosk:
         records: str | None = None,
         clock: Callable[[], float] = time.monotonic,
         table: SimulatedTable | None = None,
+        recorder: Recorder | None = None,
     ) -> None:
         self._stepped = table is not None
         self._queue: deque[Callable[[], None]] = deque()
@@ -77,6 +80,7 @@ class Kiosk:
             later=self._later,
             clock=clock,
             stepped=self._stepped,
+            recorder=recorder,
         )
         desk = self.station.desk
         self.drawer = desk.drawer = ScaleDrawer(

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from kiosk.commands import open_kiosk, settings_file
+from kiosk.commands.recording import read_recording
 from tests.helpers.command import Command
 from tests.helpers.imports import ROOT
 
@@ -148,6 +149,23 @@ def test_an_ended_kiosk_lets_go_in_order(tmp_path: Path) -> None:
         _, complaints = kiosk.communicate(timeout=20)
     assert (kiosk.returncode, complaints) == (0, b"")
     assert not records.with_name(records.name + "-journal").exists()
+
+
+def test_a_kiosk_records_what_its_balance_says(tmp_path: Path) -> None:
+    file = tmp_path / "session.jsonl"
+    words = ["--records", str(tmp_path / "records.sqlite"), "--record", str(file)]
+    environment = os.environ | {"HOME": str(tmp_path), "SDL_VIDEODRIVER": "offscreen"}
+    with subprocess.Popen([sys.executable, "-m", "kiosk", *words], cwd=ROOT, env=environment) as it:
+        wait_for(lambda: file.exists() and file.read_bytes().count(b"\n") > 5)
+        it.terminate()
+        assert it.wait(timeout=20) == 0
+    recording = read_recording(file)
+    assert (recording.header.dialect, recording.header.synthetic) == ("sma", True)
+    assert recording.lines[-1].hex == b""  # closed in order
+
+
+def test_a_recording_that_is_there_is_not_written_over(gramstand: Command, tmp_path: Path) -> None:
+    assert "is there already" in gramstand.refusal("--record", str(tmp_path))
 
 
 def wait_for(happened: Callable[[], bool]) -> None:
