@@ -477,7 +477,7 @@ def typing(procedure: Procedure | None, *keys: str, zero: str = "0.0") -> Scene:
     known.scale = ScaleFacts(chosen=BESIDE[0], capacity=None)
     made = desk(known, procedure)
     made.place = Place.SCALE if procedure is None else Place.HOME
-    return scene(made, typing=pad)
+    return scene(made, typing=pad, connected=False)
 
 
 def _typed() -> Iterator[tuple[str, Make]]:

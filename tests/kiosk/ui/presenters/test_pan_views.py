@@ -200,6 +200,11 @@ def test_the_word_goes_to_the_second_line_where_the_first_is_taken() -> None:
     assert pan(sampled(1), shown="124.9", simulated=True).line2 == "simulated"
 
 
+def test_a_typed_mass_says_so() -> None:
+    view = pan(typed=True)
+    assert (view.simulated, view.line1) == (False, "typed")
+
+
 def test_a_covered_simulated_pan_keeps_its_rim() -> None:
     view = pan(out=1, simulated=True)
     assert (view.simulated, view.line1) == (True, "")

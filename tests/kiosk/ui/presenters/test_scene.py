@@ -11,6 +11,7 @@ from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.records.errors import Problem
 from kiosk.ui.desk import Place
 from kiosk.ui.presenters.scene import Scene, scene_of
+from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanPhase, PanState
 from tests.helpers.pan import LOST, PLACED, feed, settled
 from tests.helpers.scenes import (
@@ -156,3 +157,19 @@ def test_a_simulated_scale_says_so_on_every_screen(simulated: bool) -> None:
     made = desk(facts(simulated=simulated), in_container(ContainerState.KEY))
     shown = scene(made)
     assert (shown.strip.simulated, shown.pan.simulated) == (simulated, simulated)
+
+
+def test_typed_readings_say_so_instead_of_a_plug() -> None:
+    made = desk(facts(simulated=False, typed=True), started())
+    strip = scene_of(made, PanState(), connected=False, shown=None).strip
+    assert strip.typed
+    assert strip.words[0] == "Typed readings"
+
+
+def test_nothing_is_typed_while_something_waits_to_be_written_down() -> None:
+    made = desk(facts(typed=True), weigh_empty(), writer=RefusingWriter(Problem.FULL))
+    pad = ReadingOff(lambda _events: None, lambda: 0.0)
+    assert scene(made, typing=pad).pad is not None
+    for event in (PLACED, settled("12.3")):
+        made.pan_event(event)
+    assert scene(made, typing=pad).pad is None

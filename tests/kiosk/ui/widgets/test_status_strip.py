@@ -45,6 +45,19 @@ def test_a_real_scale_has_no_stripes(window: Any) -> None:
     assert YELLOW not in colours(window, words=["Scale connected"])
 
 
+def test_typed_readings_stand_on_a_plate_without_a_plug(window: Any) -> None:
+    strip = StatusStrip(size_hint=(None, None), size=(window.width, 40), typed=True)
+    strip.words = ["Typed readings", "Team Heron"]
+    strip.pos = (0, window.height - 40)
+    window.add_widget(strip)
+    frames(2)
+    picture, y = pixels(window), window.height - 34
+    plate = pytest.approx(theme.lamp[:3], abs=0.02)
+    lamp = [x for x in range(int(window.width)) if colour_in(picture, window, x, y) == plate]
+    assert min(lamp) < 20
+    assert 120 < max(lamp) - min(lamp) < 240
+
+
 def clock_corner(window: Any) -> list[tuple[float, ...]]:
     """What is seen where the clock stands."""
     picture = pixels(window)
