@@ -8,6 +8,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from drivers.simulated.bench import Bench
+from drivers.simulated.line_style import LineStyle
 from drivers.simulated.profile import Profile
 from drivers.simulated.table import SimulatedTable, simulated_table
 from drivers.simulated.things import Cup, Thing
@@ -34,7 +35,9 @@ class Journey(Walker):
     """A kiosk on the simulated balance, on the records file `records`.
 
     With `real` the kiosk takes the same balance for a real one, found by its port's address;
-    with `typed` there is no balance at all, and hands type on the kiosk's keypad.
+    with `typed` there is no balance at all, and hands type on the kiosk's keypad. With a `style`
+    the balance sends lines, `at_key` only when its print key is pressed; `where` is for a balance
+    that the test itself makes speak.
     """
 
     def __init__(
@@ -46,13 +49,18 @@ class Journey(Walker):
         profile: Profile = STEADY,
         real: bool = False,
         typed: bool = False,
+        style: LineStyle | None = None,
+        at_key: bool = False,
+        dialect: str | None = None,
+        where: str | None = None,
     ) -> None:
         self.records = records
         clock = ManualTime()
         window = open_window(*size)
-        table = simulated_table(clock=clock, profile=profile, seed=SEED)
+        table = simulated_table(clock=clock, profile=profile, seed=SEED, style=style, at_key=at_key)
         kiosk = Kiosk(
-            scale=TYPED if typed else table.address if real else SIMULATED,
+            scale=where or (TYPED if typed else table.address if real else SIMULATED),
+            dialect=dialect or (None if style is None else "lines"),
             settings=settings,
             records=str(records),
             clock=clock,
