@@ -181,3 +181,8 @@ def test_a_kiosk_that_writes_is_no_trouble(where: str) -> None:
         writer.execute("BEGIN IMMEDIATE")
         writer.execute("INSERT INTO choices VALUES ('material', 'sand')")
         assert kinds(where) == []
+
+
+def test_labels_of_other_kinds_are_not_judged(full: str) -> None:
+    spoil(full, "INSERT INTO labels_taken VALUES ('shelf', 0, '9', 'nobody')")
+    assert kinds(full) == []
