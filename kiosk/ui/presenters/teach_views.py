@@ -8,7 +8,7 @@ from itertools import groupby
 from math import floor
 
 from drivers.errors import Reason
-from drivers.learning.findings import Learned
+from drivers.learning.findings import Learned, Refusal
 from drivers.learning.places import Part
 from drivers.line_shape import LineShape
 from kiosk.procedures.procedure import Person
@@ -27,6 +27,7 @@ _STEPS = {
     Stage.NAMING: 3,
     Stage.KEPT: 3,
 }
+_NOTHING_READ = (Refusal.SILENT, Refusal.NO_LINES)
 NOW_S = 1.5
 
 
@@ -75,7 +76,7 @@ class TeachView(SheetView):
 def teach_view(lesson: Lesson, name: str) -> TeachView:
     """The sheet; ``name`` is the one that the balance gets."""
     stage = lesson.stage
-    step = _STEPS[stage]
+    step = 1 if lesson.refusal in _NOTHING_READ else _STEPS[stage]
     note = _note(lesson)
     main, second = _buttons(lesson, name)
     return TeachView(
@@ -148,25 +149,39 @@ def _note(lesson: Lesson) -> str:
 def _buttons(lesson: Lesson, name: str) -> tuple[ButtonView, ButtonView | None]:
     """The main button and the second one."""
     if lesson.lost is not None:
-        return button(say("teach.wait.plug"), sign="wait", state="waiting"), None
+        return _waiting("teach.wait.plug"), None
     match lesson.stage:
         case Stage.EMPTY:
-            return button(say("teach.wait.empty"), sign="wait", state="waiting"), None
+            return _waiting("teach.wait.empty"), None
         case Stage.REFUSED:
-            return button(say("teach.again"), Person.MORE, sign="again"), None
+            return _after_refusal(lesson.refusal), None
         case Stage.NAMING:
             keep = button(say("teach.keep", name=together(name)), Person.KEEP, sign="tick")
-            return keep, button(say("teach.more"), Person.MORE, sign="again")
+            return keep, button(say("teach.more"), Person.MORE)
         case Stage.KEPT:
             return button(say("teach.use"), Person.HOME, sign="tick"), None
-    done = lesson.learned is not None
-    waiting = "teach.again" if done else "teach.wait.load"
-    right = button(say("teach.right"), Person.GO_ON, sign="tick") if done else None
-    return button(say(waiting), sign="wait", state="waiting"), right
+    if lesson.learned is not None:
+        return _waiting("teach.again"), button(say("teach.right"), Person.GO_ON)
+    return _waiting("teach.wait.off" if lesson.stage is Stage.TAKE_OFF else "teach.wait.on"), None
+
+
+def _waiting(key: str) -> ButtonView:
+    return button(say(key), sign="wait", state="waiting")
+
+
+def _after_refusal(refusal: Refusal | None) -> ButtonView:
+    if refusal is Refusal.SILENT:  # it goes on by itself
+        return _waiting("teach.wait.empty")
+    if refusal is Refusal.NO_LINES:
+        return button(say("teach.start_over"), Person.NO, sign="again")
+    return button(say("teach.again"), Person.MORE, sign="again")
 
 
 def _start_over(lesson: Lesson) -> ButtonView | None:
+    """Beside Back, unless it is the main button."""
     if lesson.stage is Stage.KEPT or lesson.lost is not None:
+        return None
+    if lesson.refusal is Refusal.NO_LINES:
         return None
     return button(say("teach.start_over"), Person.NO, sign="undo")
 
@@ -180,9 +195,8 @@ def _lines(lesson: Lesson) -> tuple[LineView, ...]:
 
 
 def _line(row: RawRow, now: float, *, newest: bool) -> LineView:
-    age = now - row.at
-    fresh = newest and age < NOW_S
-    seconds = max(1, floor(age + 0.5))
+    fresh = newest and now - row.at < NOW_S
+    seconds = max(1, floor(now) - floor(row.at))
     return LineView(
         text=row.text,
         spans=tuple(_spans(row)),

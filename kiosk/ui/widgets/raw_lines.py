@@ -5,9 +5,7 @@ from __future__ import annotations
 from typing import Any, ClassVar
 
 from kivy.properties import BooleanProperty, ListProperty, StringProperty
-from kivy.uix.floatlayout import FloatLayout
 
-from kiosk.ui import kv_files
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
@@ -15,12 +13,10 @@ from kiosk.ui.widgets.cup_art import CAP
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil, mono_width
 
-kv_files.load(__file__)
-
 MOST_ROWS = 5
 PAD, LEFT, RIGHT = 10, 20, 18  # units around the rows
 AGO_WIDE = 92
-ROW_PX, LARGEST_ROW = 25, 33  # no row is lower in pixels, none higher in units
+ROW_PX, LARGEST_ROW = 22, 33  # no row is lower in pixels, none higher in units
 TYPE_SHARE = 0.8  # of a row's height
 CUT = "\N{HORIZONTAL ELLIPSIS}"
 TINTS: dict[str, Colour] = {
@@ -97,27 +93,45 @@ class RawLines(Drawing):
         pencil.text(words, x, baseline, size, theme.sheet, **look)
 
 
-class FindingChip(Drawing, FloatLayout):
-    """One finding below the lines: its tint, its name, its own characters, a tick once found."""
+class FindingChip(Drawing):
+    """One finding below the lines: its tint, its name, its own characters, a tick once found.
 
-    follows: ClassVar[tuple[str, ...]] = ("kind", "found")
+    ``raw`` if the characters came so in the lines: then they stand in the type of the lines.
+    """
+
+    follows: ClassVar[tuple[str, ...]] = ("kind", "name", "text", "raw", "found")
 
     kind = StringProperty("number")
     name = StringProperty("")
     text = StringProperty("")
-    raw = BooleanProperty(True)  # characters as they came, in the type of the lines
+    raw = BooleanProperty(True)
     found = BooleanProperty(False)
 
     def paint(self, pencil: Pencil) -> None:
-        """Draw the ground, the tint and the tick."""
+        """Draw the ground, the tint, the words and the tick."""
         pencil.box(0, 0, self.wide, self.high, 12, theme.kraft)
-        half = min(14.0, self.high * 0.3)
-        middle = self.high / 2
-        box = (14, middle - half, 2 * half, 2 * half)
-        pencil.box(*box, 6, TINTS[self.kind])
-        pencil.frame(*box, 6, 2, theme.ink)
+        half, middle = min(14.0, self.high * 0.3), self.high / 2
+        pencil.box(14, middle - half, 2 * half, 2 * half, 6, TINTS[self.kind])
+        pencil.frame(14, middle - half, 2 * half, 2 * half, 6, 2, theme.ink)
+        baseline = middle + CAP / 2 * theme.label / pencil.unit
+        left = 56 + pencil.text(self.name, 56, baseline, theme.label, theme.ink) + 8
+        right = self.wide - 14
         if self.found:
-            mark.badge(pencil, "tick", self.wide - 14 - 12, middle, 12)
+            mark.badge(pencil, "tick", right - 12, middle, 12)
+            right -= 34
+        if self.raw:
+            self._characters(pencil, left, right, middle)
+        else:
+            pencil.text(self.text, right, baseline, theme.label, theme.ink, anchor="right",
+                        room=right - left)  # fmt: skip
+
+    def _characters(self, pencil: Pencil, left: float, right: float, middle: float) -> None:
+        size, room = int(theme.body * 0.95), (right - left) * pencil.unit
+        while size > 1 and len(self.text) * mono_width(size) > room:
+            size -= 1
+        x = right - len(self.text) * mono_width(size) / pencil.unit
+        baseline = middle + CAP / 2 * size / pencil.unit
+        pencil.mono(self.text, x, baseline, size, theme.ink)
 
 
 def shown_part(rows: list[Any], room: int) -> tuple[int, int]:

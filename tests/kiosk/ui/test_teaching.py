@@ -318,7 +318,8 @@ def test_garbage_at_all_settings_is_said_and_shown() -> None:
     heard.wait(300)
     view = heard.teaching.view()
     assert view.title == "This cannot be read."
-    assert view.beside_home is not None
+    assert view.main is not None
+    assert view.main.says == press(Person.NO)
     heard.port.right = USUAL_SETTINGS[0]
     heard.wait(200)
     assert heard.teaching.view().title != "This cannot be read."
