@@ -89,8 +89,10 @@ class KioskApp(App):
         theme.fit(width, height, self._settings.pixels_per_mm)
 
     def _key(self, _window: object, key: int, *_args: object) -> bool:
-        """Escape is the Home button: it asks before it leaves anything."""
-        if key == ESCAPE and self._kiosk is not None:
+        """Escape is the Home button: it asks before it leaves anything. Digits may be typed."""
+        if self._kiosk is None:
+            return False
+        if key == ESCAPE:
             self._kiosk.home()
             return True
-        return False
+        return self._kiosk.station.keyboard(key)

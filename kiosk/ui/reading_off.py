@@ -10,6 +10,14 @@ from kiosk.weighing.typed_pan import NotTakenError, TypedPan, UnlikelyError
 POINT, RUB_OUT = ".", "rub out"  # as the keys of a number pad say
 MOST_SIGNS = 9  # 99999.999
 _DIGITS = "0123456789"
+# Key codes as Kivy gives them: the row above the letters, the block at the right, what rubs out.
+_KEYBOARD = {
+    **{ord(digit): digit for digit in _DIGITS},
+    **{256 + int(digit): digit for digit in _DIGITS},
+    **dict.fromkeys((ord("."), ord(","), 266), POINT),
+    **dict.fromkeys((8, 127), RUB_OUT),
+}
+_ENTER = (13, 271)
 
 
 class ReadingOff:
@@ -38,6 +46,17 @@ class ReadingOff:
             self._point()
         elif says in _DIGITS and len(self.text) < MOST_SIGNS:
             self.text = says if self.text == "0" else self.text + says
+
+    def keyboard(self, code: int) -> bool:
+        """A key of a keyboard that is plugged in; False if it means nothing here.
+
+        What looks like a slip is never taken by Enter: a key that is held down repeats itself.
+        """
+        if code in _ENTER and not self.asking:
+            self.done()
+        elif code in _KEYBOARD:
+            self.key(_KEYBOARD[code])
+        return code in _ENTER or code in _KEYBOARD
 
     def _point(self) -> None:
         if POINT not in self.text and len(self.text) < MOST_SIGNS:

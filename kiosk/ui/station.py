@@ -145,6 +145,12 @@ class Station:
         """A key of the keypad for typed readings."""
         self._pad(lambda typing: typing.key(says))
 
+    def keyboard(self, code: int) -> bool:
+        """A key of a keyboard; False where it means nothing."""
+        heard: list[bool] = []
+        self._pad(lambda typing: heard.append(typing.keyboard(code)))
+        return any(heard)
+
     def pad_done(self) -> None:
         """What was typed is what the scale shows."""
         self._pad(ReadingOff.done)

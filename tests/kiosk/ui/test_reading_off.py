@@ -120,6 +120,33 @@ def test_before_the_zero_nothing_else_is_taken() -> None:
     assert typist.events == []
 
 
+ENTER, BACKSPACE = 13, 8
+
+
+def on_keyboard(typist: Typist, *codes: int) -> list[bool]:
+    return [typist.pad.keyboard(code) for code in codes]
+
+
+def test_a_keyboard_types_as_well(typist: Typist) -> None:
+    assert all(on_keyboard(typist, *map(ord, "12,34"), BACKSPACE, ENTER))
+    assert typist.masses == [Decimal("12.3")]
+
+
+def test_the_block_at_the_right_of_a_keyboard_types_as_well(typist: Typist) -> None:
+    on_keyboard(typist, 256 + 4, 266, 256 + 2, 271)
+    assert typist.masses == [Decimal("4.2")]
+
+
+def test_a_letter_means_nothing(typist: Typist) -> None:
+    assert on_keyboard(typist, ord("a")) == [False]
+
+
+def test_enter_held_down_never_takes_a_slip(typist: Typist) -> None:
+    on_keyboard(typist, *map(ord, "123"), ENTER, ENTER, ENTER)
+    assert typist.pad.asking
+    assert typist.events == []
+
+
 def test_what_was_begun_is_dropped_when_nothing_is_asked_for(typist: Typist) -> None:
     typist.type("12")
     typist.pad.clear()

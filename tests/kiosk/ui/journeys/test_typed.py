@@ -150,6 +150,14 @@ def test_what_was_begun_is_gone_after_leaving(typed: Journey) -> None:
     assert "47" not in typed.seen
 
 
+def test_a_keyboard_is_heard_only_where_a_mass_is_asked_for(typed: Journey) -> None:
+    assert not typed.kiosk.station.keyboard(ord("7"))
+    typed.ask_for_cup()
+    assert typed.kiosk.station.keyboard(ord("7"))
+    typed.wait(0.5)
+    assert typed.kiosk.frame.pad_view.text == "7"
+
+
 def test_the_pad_is_quiet_where_no_mass_is_asked_for(typed: Journey) -> None:
     typed.ask_for_cup()
     take_cup(typed)
