@@ -20,6 +20,7 @@ LEVELS = {
 PORTS = (
     "drivers.balance",
     "drivers.discovery",
+    "drivers.passive_line",
     "drivers.port",
     "drivers.recorder",
     "drivers.simulated",
@@ -39,7 +40,12 @@ ONLY_IN = {
     "socket": ("drivers.transports", "drivers.simulated"),
     "sqlalchemy": ("kiosk.records",),
     "sqlite3": ("kiosk.records",),
-    "threading": ("drivers.balance", "drivers.simulated", "kiosk.records.writer"),
+    "threading": (
+        "drivers.balance",
+        "drivers.passive_line",
+        "drivers.simulated",
+        "kiosk.records.writer",
+    ),
 }
 WORLD = (
     "asyncio", "concurrent", "io", "multiprocessing", "os", "pathlib", "queue", "select",
