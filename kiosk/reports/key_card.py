@@ -16,6 +16,7 @@ from kiosk.records.kept import KeyDraft, StoredKey
 from kiosk.reports.page import MARGIN, Page
 from kiosk.settings import Paper
 from kiosk.texts import say
+from kiosk.texts.catalogue import ENGLISH
 from kiosk.texts.numbers import grams, number, percent
 
 STRIP = 120.0  # what stays outside when the card is folded
@@ -68,11 +69,16 @@ def _value(page: Page, draft: KeyDraft, made: KeyMade, y: float) -> None:
 
 
 def _facts(draft: KeyDraft, made: KeyMade) -> Iterator[str]:
-    material = say(f"key.material.{draft.material.replace(' ', '_')}")
     yield say("paper.card.score", points=number(made.score_effect, 1))
-    yield say("paper.card.material", material=material)
+    yield say("paper.card.material", material=_material(draft.material))
     yield say("paper.card.piece", mass=grams(made.piece_mass_g))
     yield say("paper.card.back_in" if made.from_container else "paper.card.back_out")
+
+
+def _material(name: str) -> str:
+    """The word for a material; one that another kiosk was told stands for itself."""
+    key = f"key.material.{name.replace(' ', '_')}"
+    return say(key) if key in ENGLISH else name
 
 
 def _evidence(page: Page, draft: KeyDraft, made: KeyMade, y: float) -> None:

@@ -38,6 +38,7 @@ class Page:
         )
         self._canvas.setTitle(title)
         self._canvas.setAuthor("Gramstand")
+        self._canvas.setCreator("Gramstand")
         self._across = across
         self._begin()
 

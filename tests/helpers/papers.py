@@ -63,8 +63,9 @@ def kept_key(
     step: str = "0.1",
     balance: str = "test balance",
     from_container: bool = False,
+    material: str = "rice",
 ) -> StoredKey:
-    """A key of rice for jar W, as the store gives it back."""
+    """A key for jar W, as the store gives it back."""
 
     def mass(role: MassRole, grams: str) -> KeyMass:
         weighing = weighed(grams, step, source, balance=balance)
@@ -81,7 +82,7 @@ def kept_key(
     )
     draft = KeyDraft(
         id=KEY_ID,
-        material="rice",
+        material=material,
         scatter_class="grains",
         piece_cv_percent=None,
         pieces=500,

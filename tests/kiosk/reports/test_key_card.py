@@ -40,6 +40,14 @@ def test_the_card_names_jar_and_material() -> None:
     assert "Material: rice" in words
 
 
+@pytest.mark.parametrize(
+    ("material", "word"), [("hex nuts", "hex nuts"), ("Müsli (żytnie)", "Müsli (żytnie)")]
+)
+def test_any_material_is_named(material: str, word: str) -> None:
+    words = words_on(key_card(kept_key(material=material), Paper.A4))
+    assert f"Material: {word}" in words
+
+
 def test_the_evidence_is_listed_with_what_was_taken_off() -> None:
     words = words_on(key_card(kept_key(), Paper.A4))
     assert "empty tray 21.4 g 2026-03-02 09:00 UTC balance" in words
