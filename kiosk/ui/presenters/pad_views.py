@@ -29,7 +29,9 @@ class PadView:
     digits: bool = True
     empty_text: str = ""
     empty_on: bool = True
+    empty_main: bool = False
     done_text: str = ""
+    done_on: bool = True
 
 
 def pad_view(
@@ -53,7 +55,9 @@ def pad_view(
         digits=mass or reading_zero,
         empty_text=say("pad.pan_empty"),
         empty_on=bool(typing.text) or not reading_zero,
+        empty_main=zeroed and not mass,
         done_text=say("pad.sure" if typing.asking else "pad.done"),
+        done_on=bool(typing.text) and (mass or not zeroed),
     )
 
 

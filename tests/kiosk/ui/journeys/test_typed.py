@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
 from kiosk.procedures.hand_in import HandInState
@@ -207,6 +208,28 @@ def test_a_count_key(typed: Journey) -> None:
     assert count == 733  # 600 g, and 81.8 g are a hundred pieces
     assert not simulated
     assert set(typed.kept("SELECT source FROM weighings")) == {("typed",)}
+
+
+def say_empty(journey: Journey, zero: str) -> None:
+    """Type what the empty pan shows."""
+    journey.type(zero)
+    journey.tap("Pan is empty")
+
+
+def test_a_check_of_the_scale_keeps_each_zero_as_typed(typed: Journey) -> None:
+    typed.tap("The scale")
+    typed.type_mass("0.0")
+    typed.tap("Check the scale")
+    typed.tap("Weights M1")
+    typed.tap("50 g weight")
+    typed.type_mass("50.1")
+    say_empty(typed, "0.1")
+    typed.tap("100 g weight")
+    typed.type_mass("100.0")
+    say_empty(typed, "0.0")
+    procedure = typed.desk.procedure
+    assert isinstance(procedure, BalanceCheck)
+    assert [str(zero) for zero in procedure.log.zeros] == ["0.1", "0.0"]
 
 
 def test_it_is_chosen_in_the_drawer_and_left_again(start: Callable[..., Journey]) -> None:

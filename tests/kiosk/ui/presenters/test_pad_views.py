@@ -68,7 +68,7 @@ def test_where_a_mass_is_asked_for_digits_can_be_typed(state: Enum) -> None:
 @pytest.mark.parametrize("state", [E.CLEAR, E.WEIGHED, H.CLEAR, H.WHOSE, S.TRAY_CLEAR, C.PAN_CLEAR])
 def test_where_the_pan_must_be_emptied_only_that_can_be_said(state: Enum) -> None:
     view = shown(in_state(state), pad())
-    assert (view.digits, view.empty_on) == (False, True)
+    assert (view.digits, view.empty_on, view.empty_main) == (False, True, True)
 
 
 @pytest.mark.parametrize(
@@ -89,6 +89,11 @@ def test_in_the_drawer_of_the_scale_only_a_missing_zero_is_asked_for() -> None:
     assert "zero" in shown(None, pad(zero=False), scale_open=True).ask
 
 
+def test_without_a_digit_nothing_is_done() -> None:
+    assert not shown(in_state(E.PUT_ON), pad()).done_on
+    assert shown(in_state(E.PUT_ON), pad("7")).done_on
+
+
 def test_before_the_zero_only_a_number_helps() -> None:
     view = shown(in_state(E.CLEAR), pad(zero=False))
     assert (view.digits, view.empty_on) == (True, False)
@@ -97,7 +102,8 @@ def test_before_the_zero_only_a_number_helps() -> None:
 def test_a_check_wants_to_know_what_the_empty_pan_shows() -> None:
     check = check_scenes.in_check(CheckState.CLEAR)
     assert not shown(check, pad()).empty_on
-    assert shown(check, pad("0")).empty_on
+    view = shown(check, pad("0"))
+    assert (view.empty_on, view.empty_main, view.done_on) == (True, True, False)
 
 
 def test_why_a_number_was_not_taken_stands_instead_of_the_question() -> None:

@@ -55,14 +55,14 @@ def test_the_keys_beside_the_digits(window: Any, name: str, says: str) -> None:
     assert desk.heard == [says]
 
 
-def test_without_digits_nothing_is_done(window: Any) -> None:
-    pad, desk = shown(window, text="")
+def test_where_nothing_can_be_done_the_key_is_quiet(window: Any) -> None:
+    pad, desk = shown(window, done_on=False)
     tap_at(*pad.ids.done_key.center)
     assert desk.heard == []
 
 
 def test_where_only_an_empty_pan_helps_no_digit_is_taken(window: Any) -> None:
-    pad, desk = shown(window, digits=False)
+    pad, desk = shown(window, digits=False, done_on=False)
     for says in ("7", "rub out"):
         tap_at(*key(pad, says).center)
     tap_at(*pad.ids.done_key.center)
