@@ -10,14 +10,11 @@ import os
 import sqlite3
 from contextlib import closing, suppress
 from pathlib import Path
-from time import monotonic
 
 from kiosk.records.errors import Problem, RecordsError, in_plain_words
-from kiosk.records.looking import existing
+from kiosk.records.looking import copy_whole, existing
 from kiosk.records.places import file_of
 from kiosk.records.sqlite_file import what_is_wrong
-
-PATIENCE_S = 30.0  # with a program that keeps writing
 
 
 def backup(where: str | None, target: Path) -> int:
@@ -65,14 +62,7 @@ def _reserve(target: Path) -> None:
 
 
 def _copy(source: sqlite3.Connection, copy: sqlite3.Connection, path: Path) -> None:
-    until = monotonic() + PATIENCE_S
-
-    def be_patient(status: int, _remaining: int, _total: int) -> None:
-        if status != sqlite3.SQLITE_DONE and monotonic() > until:
-            raise RecordsError(Problem.IN_USE, where=path)
-
-    # In one step: every write of another program would begin smaller ones anew.
-    source.backup(copy, pages=-1, progress=be_patient)
+    copy_whole(source, copy, path)
     copy.execute("PRAGMA journal_mode = DELETE")
     if copy.execute("PRAGMA integrity_check(1)").fetchone()[0] != "ok":
         raise RecordsError(Problem.DAMAGED, where=path)

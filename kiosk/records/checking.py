@@ -22,7 +22,7 @@ from kiosk.records.findings import (
     unreadable_cells,
     without_guard,
 )
-from kiosk.records.looking import existing, looking, tables_there
+from kiosk.records.looking import existing, looking
 from kiosk.records.models import SCHEMA_VERSION, Base
 from kiosk.records.places import file_of
 from kiosk.records.sense import Fits, senseless
@@ -50,7 +50,7 @@ def check(where: str | None, fits: Fits) -> Checked:
     if found:
         return Checked(tables=0, rows=0, findings=tuple(found))
     with looking(where) as connection:
-        tables = tables_there(connection)
+        tables = Base.metadata.sorted_tables
         rows = sum(connection.scalar(select(func.count()).select_from(one)) or 0 for one in tables)
         found = [cell for one in tables for cell in unreadable_cells(connection, one)]
         found = found or list(senseless(connection, fits))

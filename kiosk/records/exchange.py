@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TextIO
 
-from sqlalchemy import Boolean, Column, Connection, Table, inspect
+from sqlalchemy import Boolean, Column, Connection, Table
 
 from kiosk.records.columns import Exact
 from kiosk.records.csv_cells import harmless, line
 from kiosk.records.errors import Problem, RecordsError
-from kiosk.records.looking import looking, stored, tables_there
-from kiosk.records.models import Kept
+from kiosk.records.looking import looking, stored
+from kiosk.records.models import Base, Kept
 
 _NUMBER = re.compile(r"-?[0-9]+(?:\.[0-9]+)?(?:E[+-]?[0-9]+)?")
 
@@ -33,15 +33,16 @@ class Exported:
 def export(where: str | None, folder: Path) -> Iterator[Exported]:
     """Write every table to ``folder`` (made if need be) as ``TABLE.csv``, one after the other.
 
-    All of them show one moment. Masses and other exact numbers keep their digits, times are UTC,
-    frames are hexadecimal, yes and no are true and false. RecordsError, and nothing written, if
-    one of the files is there already or the folder cannot be written.
+    All of them show one moment, older records as tables of the present version. Masses and other
+    exact numbers keep their digits, times are UTC, frames are hexadecimal, yes and no are true and
+    false. RecordsError, and nothing written, if one of the files is there already or the folder
+    cannot be written.
     """
     written: list[Path] = []
     try:
         with looking(where) as connection:
             folder.mkdir(parents=True, exist_ok=True)
-            tables = tables_there(connection)
+            tables = Base.metadata.sorted_tables
             for one in tables:
                 if (folder / f"{one.name}.csv").exists():
                     raise RecordsError(Problem.THERE_ALREADY, where=folder / f"{one.name}.csv")
@@ -62,11 +63,7 @@ def export(where: str | None, folder: Path) -> Iterator[Exported]:
 
 
 def _write(connection: Connection, one: Table, file: TextIO) -> int:
-    there = {found["name"] for found in inspect(connection).get_columns(one.name)}
-    columns = sorted(
-        (found for found in one.columns if found.name in there),
-        key=lambda found: found.name not in _FIRST,
-    )
+    columns = sorted(one.columns, key=lambda found: found.name not in _FIRST)
     file.write(line(found.name for found in columns))
     count = 0
     for row in stored(connection, one, [found.name for found in columns]):

@@ -1,7 +1,7 @@
 """Looking at records without changing them, at one moment of theirs, while a kiosk goes on.
 
-A file is not brought up to the present version for that. While somebody looks, a kiosk that
-writes has to wait: looks are short.
+A file of an older version is brought up to the present one in memory only. While somebody looks, a
+kiosk that writes has to wait: looks are short.
 """
 
 from __future__ import annotations
@@ -11,28 +11,21 @@ from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
 from functools import partial
 from pathlib import Path
+from time import monotonic
 from typing import Any
 
-from sqlalchemy import (
-    Connection,
-    Engine,
-    Table,
-    column,
-    create_engine,
-    event,
-    inspect,
-    select,
-    table,
-)
-from sqlalchemy.pool import NullPool
+from sqlalchemy import Connection, Engine, Table, column, create_engine, event, select, table
+from sqlalchemy.pool import NullPool, StaticPool
 
 from kiosk.records.errors import Problem, RecordsError, in_plain_words
-from kiosk.records.models import Base
+from kiosk.records.migrations import migrate
+from kiosk.records.models import SCHEMA_VERSION
 from kiosk.records.places import file_of
 from kiosk.records.server import open_server
 from kiosk.records.sqlite_file import WAIT_S, is_blank, what_is_wrong
 
 _AT_ONCE = 1000  # rows
+PATIENCE_S = 30.0  # with a program that keeps writing
 
 
 @contextmanager
@@ -46,14 +39,10 @@ def looking(where: str | None) -> Iterator[Connection]:
         engine, shown = open_server(where or "")
         engine = engine.execution_options(isolation_level="REPEATABLE READ")
     else:
-        with existing(path) as connection:
-            problem = what_is_wrong(connection)
-        if problem is not None:
-            raise RecordsError(problem, where=path)
-        engine, shown = engine_to_look(path), str(path)
+        engine, shown = _engine_to_look(path), str(path)
     try:
-        with in_plain_words(shown), engine.connect() as connection_to_all:
-            yield connection_to_all
+        with in_plain_words(shown), engine.connect() as connection:
+            yield connection
     finally:
         engine.dispose()
 
@@ -71,17 +60,47 @@ def existing(path: Path) -> Iterator[sqlite3.Connection]:
         yield connection
 
 
-def engine_to_look(path: Path) -> Engine:
-    """An engine on a records file, whose every transaction sees one moment of it."""
+def copy_whole(source: sqlite3.Connection, copy: sqlite3.Connection, path: Path) -> None:
+    """Copy the file ``path`` as it is at one moment; RecordsError if it is never let go of."""
+    until = monotonic() + PATIENCE_S
+
+    def be_patient(status: int, _remaining: int, _total: int) -> None:
+        if status != sqlite3.SQLITE_DONE and monotonic() > until:
+            raise RecordsError(Problem.IN_USE, where=path)
+
+    # In one step: every write of another program would begin smaller ones anew.
+    source.backup(copy, pages=-1, progress=be_patient)
+
+
+def _engine_to_look(path: Path) -> Engine:
+    with existing(path) as connection:
+        problem = what_is_wrong(connection)
+        if problem is not None:
+            raise RecordsError(problem, where=path)
+        version = connection.execute("PRAGMA user_version").fetchone()[0]
+        if version < SCHEMA_VERSION:
+            return _brought_up(connection, path, version)
     engine = create_engine("sqlite://", creator=partial(_connect, path), poolclass=NullPool)
-    event.listen(engine, "begin", lambda connection: connection.exec_driver_sql("BEGIN"))
+    event.listen(engine, "begin", _begin)
     return engine
 
 
-def tables_there(connection: Connection) -> list[Table]:
-    """Our tables that these records have, each after those it refers to."""
-    there = set(inspect(connection).get_table_names())
-    return [table for table in Base.metadata.sorted_tables if table.name in there]
+def _brought_up(source: sqlite3.Connection, path: Path, version: int) -> Engine:
+    copy = sqlite3.connect(":memory:", isolation_level=None)
+    try:
+        copy_whole(source, copy, path)
+    except BaseException:
+        copy.close()
+        raise
+    engine = create_engine("sqlite://", creator=lambda: copy, poolclass=StaticPool)
+    event.listen(engine, "begin", _begin)
+    with engine.begin() as connection:
+        migrate(connection, version)
+    return engine
+
+
+def _begin(connection: Connection) -> None:
+    connection.exec_driver_sql("BEGIN")
 
 
 def stored(connection: Connection, one: Table, names: Sequence[str]) -> Iterator[Sequence[Any]]:

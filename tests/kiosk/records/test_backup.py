@@ -125,7 +125,7 @@ def test_patience_with_a_writer_that_comes_between_ends(
 ) -> None:
     some_records(where, cups=1)
     monkeypatch.setattr("kiosk.records.looking.WAIT_S", 0.0)
-    monkeypatch.setattr(backing_up, "PATIENCE_S", -1.0)
+    monkeypatch.setattr("kiosk.records.looking.PATIENCE_S", -1.0)
     reserve = backing_up._reserve
     with closing(sqlite3.connect(where, isolation_level=None)) as writer:
 

@@ -21,7 +21,7 @@ from tests.helpers.recorded import (
     key_mass,
     key_started,
 )
-from tests.helpers.sqlite_files import pragma, version_1
+from tests.helpers.sqlite_files import version_1
 
 
 @pytest.fixture
@@ -140,12 +140,14 @@ def test_a_file_is_no_folder(full: str, tmp_path: Path) -> None:
     assert (tmp_path / "file").read_text() == "mine"
 
 
-def test_older_records_are_written_as_they_are(where: str, folder: Path) -> None:
+def test_older_records_are_written_as_tables_of_today_and_stay_old(
+    where: str, folder: Path
+) -> None:
     version_1(where)
-    tables = {one.table for one in export(where, folder)}
-    assert "weighings" in tables
-    assert "check_masses" not in tables
-    assert pragma(where, "user_version") == 1
+    before = Path(where).read_bytes()
+    done = {one.table: one.rows for one in export(where, folder)}
+    assert (done["cups_taken"], done["check_masses"]) == (3, 0)
+    assert Path(where).read_bytes() == before
 
 
 def test_a_kiosk_may_have_the_records_open(full: str, store: Store, folder: Path) -> None:
