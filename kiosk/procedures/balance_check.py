@@ -13,30 +13,27 @@ from enum import Enum
 from typing import ClassVar
 
 from kiosk.estimating.balance_check import Verdict
-from kiosk.procedures.check_log import CheckLog, Done
 from kiosk.procedures.check_plan import (
     ANY_COINS,
     MOST_LOADS,
-    UNKNOWN,
-    CheckThing,
     Task,
     further_tests,
     heaviest,
     loads_of,
 )
+from kiosk.procedures.check_procedure import CheckProcedure
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Ask,
     Person,
     PersonEvent,
-    Procedure,
     Rule,
     Signal,
     Surroundings,
     go,
     judge,
 )
-from kiosk.records.entries import BalanceChecked, CheckMass, CheckRole
+from kiosk.records.entries import CheckRole
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
 # Farther off than this share, it is another thing (or another unit) rather than a poor balance.
@@ -63,30 +60,13 @@ class CheckState(Enum):
 S = CheckState
 
 
-class BalanceCheck(Procedure):
+class BalanceCheck(CheckProcedure):
     """One check of the balance in use, from the choice of what is at hand to the verdicts."""
 
     def __init__(self, surroundings: Surroundings, *, pan: PanMemory) -> None:
         super().__init__(S.KIT, surroundings, pan)
-        self.check_id = surroundings.new_id()
-        self.kit = UNKNOWN
-        self.log = CheckLog()
-        self.now: Done | None = None  # what lies on the pan, written down
-        self._to_do: list[Task] = []
         self._asked_again: set[Task] = set()
         self._at_end = False  # results were seen: what is weighed again leads back to them
-        self._zero_unseen = False  # the balance may have set itself to zero under the load
-
-    @property
-    def task(self) -> Task | None:
-        """The weighing that is asked for, or that lies on the pan."""
-        return self._to_do[0] if self._to_do else None
-
-    @property
-    def loads_left(self) -> tuple[CheckThing, ...]:
-        """Known loads of the kit that were not weighed yet."""
-        weighed = {each.task.thing for each in self.log.of(CheckRole.LOAD)}
-        return tuple(thing for thing in loads_of(self.kit) if thing not in weighed)
 
     # The choice of things --------------------------------------------------------------------
 
@@ -131,23 +111,6 @@ class BalanceCheck(Procedure):
         found = self.log.finding(self.now)
         return S.DOUBT if found and found.verdict is Verdict.NOT_FINE else S.SHOWN
 
-    def _keep(self, task: Task, event: PanEvent) -> Done:
-        weighing = self.weighing(event)
-        known = task.thing.known
-        mass = CheckMass(
-            id=self.world.new_id(), check_id=self.check_id, role=task.role.value,
-            row=self._row(task), name=task.name, known=known.grams if known else None,
-            tolerance=known.tolerance if known else None, weighing=weighing, at=weighing.at,
-        )  # fmt: skip
-        self._do(mass)
-        return Done(task=task, mass=mass)
-
-    def _row(self, task: Task) -> int:
-        """The place among what was weighed; the same as before when it is weighed again."""
-        tasks = [each.task for each in self.log.done]
-        before = next((each for each in self.log.done if each.task == task), None)
-        return before.mass.row if before else len(tasks) + 1
-
     def _emptied(self, event: PanEvent) -> S:
         self._note_zero(event)
         self.now = None
@@ -166,21 +129,6 @@ class BalanceCheck(Procedure):
     def _end(self) -> S:
         self._at_end = True
         return S.RESULTS
-
-    def _note_zero(self, event: PanEvent) -> None:
-        reading = event.reading
-        if self._zero_unseen or self.now is None or reading is None or reading.grams is None:
-            return
-        self.log.zeros.append(reading.grams)
-        weighing = self.weighing(event)
-        self.pan.used = False  # nothing lies there
-        self._do(
-            CheckMass(
-                id=self.world.new_id(), check_id=self.check_id, role=CheckRole.ZERO.value,
-                row=0, name="", known=Decimal(0), tolerance=Decimal(0), weighing=weighing,
-                at=weighing.at,
-            )
-        )  # fmt: skip
 
     # Again, or not at all --------------------------------------------------------------------
 
@@ -220,17 +168,6 @@ class BalanceCheck(Procedure):
         self._asked_again.add(worst)
         return self._ask()
 
-    @property
-    def worst(self) -> Task | None:
-        """The first known load that was not found fine and might be."""
-        for each in self.log.of(CheckRole.LOAD):
-            found, known = self.log.finding(each), each.task.thing.known
-            if found is None or known is None or found.verdict is Verdict.FINE:
-                continue
-            if found.verdict is Verdict.NOT_FINE or not known.gross_check:
-                return each.task
-        return None
-
     def offers(self, person: Person) -> bool:
         """As the table says; only a load that was not fine is weighed again at the end."""
         if person is Person.UNDO and self.state is S.RESULTS:
@@ -246,17 +183,6 @@ class BalanceCheck(Procedure):
     def _leave(self, _event: PersonEvent) -> S:
         self._write_verdicts()
         return S.LEFT
-
-    def _write_verdicts(self) -> None:
-        rows = self.log.rows()
-        if rows:
-            weighing = self.log.done[-1].mass.weighing
-            self._do(
-                BalanceChecked(
-                    id=self.check_id, balance=weighing.balance, readability=self.log.step,
-                    rows=rows, verdict=self.log.verdict.value, at=self._utc_now(),
-                )
-            )  # fmt: skip
 
     _HOME: ClassVar[Rule] = judge(_leave, S.LEFT)
     _SKIP: ClassVar[Rule] = judge(_skip, S.LOADS, S.PUT_ON, S.CLEAR, S.RESULTS)

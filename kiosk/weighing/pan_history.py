@@ -6,6 +6,8 @@ from collections import deque
 from dataclasses import dataclass
 from decimal import Decimal
 
+from kiosk.estimating.steadiness import Steadiness, steadiness
+
 REMEMBERED_S = 10.0
 PACE_S = 3.0  # over which the readings a second are counted
 
@@ -21,6 +23,14 @@ class PanPast:
     points: tuple[tuple[float, Decimal], ...] = ()
     rest: float | None = None
     pace: float | None = None
+
+    def steadiness(self, readability: Decimal) -> Steadiness | None:
+        """Noise and drift of the present rest; None while it tells too little."""
+        if self.rest is None:
+            return None
+        rested = [(-age, float(mass)) for age, mass in self.points if age <= self.rest]
+        times, masses = [at for at, _ in rested], [mass for _, mass in rested]
+        return steadiness(times, masses, float(readability))
 
 
 class PanHistory:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from kiosk.estimating.steadiness import steadiness
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -65,12 +64,9 @@ def scale_facts(facts: TableFacts) -> tuple[tuple[str, str], ...]:
 
 def steadiness_lines(facts: TableFacts) -> tuple[str, ...]:
     """Noise and drift, while the pan rests for long enough."""
-    past, step = facts.past, facts.readability
-    if past.rest is None or step is None:
-        return ()
-    rested = [(-age, float(mass)) for age, mass in past.points if age <= past.rest]
-    found = steadiness([at for at, _ in rested], [mass for _, mass in rested], float(step))
-    if found is None:
+    step = facts.readability
+    found = None if step is None else facts.past.steadiness(step)
+    if step is None or found is None:
         return ()
     fine = step / 10  # noise is told to a tenth of a step
     noise = say("check.noise", mass=grams(Decimal(found.noise), fine))

@@ -59,6 +59,17 @@ def test_a_reading_without_a_mass_ends_a_rest() -> None:
     assert history.past(8.0).rest is None
 
 
+def test_the_present_rest_tells_noise_and_drift() -> None:
+    climbing = filled(8, rest_from=2.0)  # one gram a reading, ten a second
+    found = climbing.past(8.0).steadiness(Decimal("0.1"))
+    assert found is not None
+    assert found.drift == pytest.approx(600)
+
+
+def test_without_a_rest_neither_is_known() -> None:
+    assert filled(8).past(8.0).steadiness(Decimal("0.1")) is None
+
+
 @pytest.mark.parametrize("every", [0.04, 0.1, 0.5])
 def test_the_pace_is_counted(every: float) -> None:
     assert filled(6, every).past(6.0).pace == pytest.approx(1 / every, rel=1e-6)
