@@ -30,6 +30,7 @@ class Kind(StrEnum):
     MIXED = "mixed"  # simulated among real
     LABEL = "label"  # a number or letter that is taken, or free, wrongly
     INTERVAL = "interval"  # a count outside its own interval
+    VOLUME = "volume"  # a volume outside its own interval
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,19 +10,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import fields
 from enum import StrEnum
-from typing import Any, TypeVar
+from typing import Any
 
 from sqlalchemy import exists, select
-from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Source, Weighing
-from kiosk.records import entries, models
+from kiosk.records import entries, models, volume_entries, volumes
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.labels import CUP, JAR, claim, locked, release
 from kiosk.records.models import Kept
-
-CUP, JAR = "cup", "jar"
-_Row = TypeVar("_Row", bound=Kept)
 
 
 def keep(session: Session, entry: entries.Entry) -> None:
@@ -67,25 +64,25 @@ def _is_there(session: Session, model: type[Kept], columns: dict[str, Any]) -> b
 
 
 def _take_cup(session: Session, entry: entries.CupTaken) -> dict[str, Any]:
-    _claim(session, CUP, entry.simulated, str(entry.number), entry.id)
+    claim(session, CUP, entry.simulated, str(entry.number), entry.id)
     return {"simulated": entry.simulated}
 
 
 def _hand_in(session: Session, entry: entries.CupHandedIn) -> dict[str, Any]:
-    taken = _locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
+    taken = locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
     if taken.simulated != (entry.filled.source is Source.SIMULATED):
         raise RecordsError(Problem.MIXED)
-    if not _release(session, entry.try_id):
+    if not release(session, entry.try_id):
         raise RecordsError(Problem.NOT_OUT)
     return {}
 
 
 def _throw_away(session: Session, entry: entries.TryThrownAway) -> dict[str, Any]:
-    _locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
+    locked(session, models.CupTakenRow, entry.try_id, Problem.NO_TRY)
     row = models.TryThrownAwayRow
     if session.scalar(select(exists().where(row.try_id == entry.try_id))):
         raise RecordsError(Problem.GONE_ALREADY)
-    _release(session, entry.try_id)
+    release(session, entry.try_id)
     return {}
 
 
@@ -105,7 +102,7 @@ def _add_mass(session: Session, entry: entries.KeyMass) -> dict[str, Any]:
 
 
 def _void_mass(session: Session, entry: entries.MassVoided) -> dict[str, Any]:
-    mass = _locked(session, models.KeyMassRow, entry.mass_id, Problem.MASS_GONE)
+    mass = locked(session, models.KeyMassRow, entry.mass_id, Problem.MASS_GONE)
     _open_key(session, mass.key_id)
     if session.scalar(select(exists().where(models.MassVoidedRow.mass_id == entry.mass_id))):
         raise RecordsError(Problem.GONE_ALREADY)
@@ -122,15 +119,15 @@ def _make_key(session: Session, entry: entries.KeyMade) -> dict[str, Any]:
     simulated = _is_simulated(session, entry.key_id)
     if simulated is None:
         raise RecordsError(Problem.NO_MASSES)
-    _claim(session, JAR, simulated, entry.letter, entry.key_id)
+    claim(session, JAR, simulated, entry.letter, entry.key_id)
     return {"simulated": simulated}
 
 
 def _drop_key(session: Session, entry: entries.KeyDropped) -> dict[str, Any]:
-    _locked(session, models.KeyStartedRow, entry.key_id, Problem.NO_KEY)
+    locked(session, models.KeyStartedRow, entry.key_id, Problem.NO_KEY)
     if session.scalar(select(exists().where(models.KeyDroppedRow.key_id == entry.key_id))):
         raise RecordsError(Problem.GONE_ALREADY)
-    _release(session, entry.key_id)
+    release(session, entry.key_id)
     return {}
 
 
@@ -184,7 +181,7 @@ def _check_is_simulated(session: Session, check_id: str) -> bool | None:
 
 
 def _open_key(session: Session, key_id: str) -> None:
-    _locked(session, models.KeyStartedRow, key_id, Problem.NO_KEY)
+    locked(session, models.KeyStartedRow, key_id, Problem.NO_KEY)
     made = exists().where(models.KeyMadeRow.key_id == key_id)
     dropped = exists().where(models.KeyDroppedRow.key_id == key_id)
     if session.scalar(select(made | dropped)):
@@ -203,34 +200,6 @@ def _is_simulated(session: Session, key_id: str) -> bool | None:
     return None if source is None else source == Source.SIMULATED.value
 
 
-def _locked(session: Session, model: type[_Row], row_id: str, missing: Problem) -> _Row:
-    row = session.scalar(select(model).where(model.id == row_id).with_for_update(of=model))
-    if row is None:
-        raise RecordsError(missing)
-    return row
-
-
-def _claim(session: Session, kind: str, simulated: bool, label: str, holder: str) -> None:
-    row = models.LabelTakenRow(kind=kind, simulated=simulated, label=label, holder=holder)
-    session.add(row)
-    try:
-        session.flush()
-    except IntegrityError as error:
-        if kind == CUP:
-            raise RecordsError(Problem.NUMBER_TAKEN, number=label) from error
-        raise RecordsError(Problem.LETTER_TAKEN, letter=label) from error
-
-
-def _release(session: Session, holder: str) -> bool:
-    """Whether there was a label to release."""
-    row = session.scalar(select(models.LabelTakenRow).filter_by(holder=holder).with_for_update())
-    if row is None:
-        return False
-    session.delete(row)
-    session.flush()
-    return True
-
-
 _Rule = Callable[[Session, Any], dict[str, Any]]
 _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.CupTaken: (models.CupTakenRow, _take_cup),
@@ -244,6 +213,11 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.KeyDropped: (models.KeyDroppedRow, _drop_key),
     entries.GuessMade: (models.GuessMadeRow, _guess),
     entries.AnswerShown: (models.AnswerShownRow, _show_answer),
+    volume_entries.VolumeStarted: (models.VolumeStartedRow, volumes.start),
+    volume_entries.SizeRead: (models.SizeReadRow, volumes.add_size),
+    volume_entries.SizeVoided: (models.SizeVoidedRow, volumes.void_size),
+    volume_entries.VolumeMade: (models.VolumeMadeRow, volumes.make),
+    volume_entries.VolumeDropped: (models.VolumeDroppedRow, volumes.drop),
     entries.CheckMass: (models.CheckMassRow, _add_check_mass),
     entries.BalanceChecked: (models.BalanceCheckedRow, _end_check),
 }

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from kiosk.evidence import Evidence, Weighing
 from kiosk.records.entries import KeyMade, KeyMass, MassRole
+from kiosk.records.volume_entries import SizeRead, VolumeMade
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,3 +78,21 @@ class StoredKey:
 
     draft: KeyDraft
     made: KeyMade
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VolumeDraft:
+    """A volume key with the sizes that count, in order of keeping."""
+
+    id: str
+    shape: str
+    since: datetime
+    sizes: tuple[SizeRead, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoredVolume:
+    """A volume key that was made and counts, with the sizes that stand behind it."""
+
+    draft: VolumeDraft
+    made: VolumeMade

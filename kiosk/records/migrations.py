@@ -16,6 +16,11 @@ from kiosk.records.models import (
     BalanceCheckedRow,
     CheckMassRow,
     GuessMadeRow,
+    SizeReadRow,
+    SizeVoidedRow,
+    VolumeDroppedRow,
+    VolumeMadeRow,
+    VolumeStartedRow,
 )
 
 
@@ -33,7 +38,14 @@ def _add_guesses(connection: Connection) -> None:
     create_tables(connection, GuessMadeRow, AnswerShownRow)
 
 
+def _add_volume_keys(connection: Connection) -> None:
+    create_tables(
+        connection, VolumeStartedRow, SizeReadRow, SizeVoidedRow, VolumeMadeRow, VolumeDroppedRow
+    )
+
+
 _STEPS: dict[int, Callable[[Connection], None]] = {
     1: _add_checks_of_the_balance,
     2: _add_guesses,
+    3: _add_volume_keys,
 }

@@ -4,8 +4,8 @@ Every kept row has `id`, made by whoever made the entry, and `place`, the order 
 took it in: a kiosk without a battery-backed clock may wake up in the past, so times do not order.
 
 Two tables are not evidence and may change: `labels_taken` holds a cup's number while the cup is
-out and a jar's letter while its key counts (its primary key is what keeps two kiosks from giving
-one number twice); `choices` holds what the kiosk remembers for the next pair.
+out and a jar's letter or a box's number while its key counts (its primary key is what keeps two
+kiosks from giving one number twice); `choices` holds what the kiosk remembers for the next pair.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
-SCHEMA_VERSION = 3  # 2: checks of the balance; 3: guesses
+SCHEMA_VERSION = 4  # 2: checks of the balance; 3: guesses; 4: volume keys
 
 
 class Base(DeclarativeBase):
@@ -219,8 +219,60 @@ class BalanceCheckedRow(Kept, Base):
     simulated: Mapped[bool]
 
 
+class VolumeStartedRow(Kept, Base):
+    """A volume key was begun."""
+
+    __tablename__ = "volumes_started"
+
+    shape: Mapped[str] = mapped_column(
+        CheckConstraint("shape IN ('box', 'cylinder', 'tapered', 'tapered box')", name="shape")
+    )
+
+
+class SizeReadRow(Kept, Base):
+    """An edge was measured at one place; the digits as typed."""
+
+    __tablename__ = "sizes_read"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("volumes_started.id"), index=True)
+    edge: Mapped[str]
+    typed: Mapped[str]
+    unit: Mapped[str] = mapped_column(CheckConstraint("unit IN ('cm', 'mm', 'in')", name="unit"))
+
+
+class SizeVoidedRow(Kept, Base):
+    """A size does not count."""
+
+    __tablename__ = "sizes_voided"
+
+    size_id: Mapped[str] = mapped_column(ForeignKey("sizes_read.id"), unique=True)
+    reason: Mapped[str]
+
+
+class VolumeMadeRow(Kept, Base):
+    """A volume key was finished and given to a box."""
+
+    __tablename__ = "volumes_made"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("volumes_started.id"), unique=True)
+    number: Mapped[int]
+    cm3: Mapped[Decimal] = mapped_column(Exact)
+    low: Mapped[Decimal] = mapped_column(Exact)
+    high: Mapped[Decimal] = mapped_column(Exact)
+    score_effect: Mapped[Decimal] = mapped_column(Exact)
+
+
+class VolumeDroppedRow(Kept, Base):
+    """A volume key does not count."""
+
+    __tablename__ = "volumes_dropped"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("volumes_started.id"), unique=True)
+    reason: Mapped[str]
+
+
 class LabelTakenRow(Base):
-    """A cup's number or a jar's letter that cannot be given again for now."""
+    """A cup's number, a jar's letter or a box's number that cannot be given again for now."""
 
     __tablename__ = "labels_taken"
 

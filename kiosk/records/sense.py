@@ -7,12 +7,12 @@ from decimal import Decimal
 from itertools import chain
 from typing import TypeAlias
 
-from sqlalchemy import Connection, Executable, select
+from sqlalchemy import Connection, Executable, inspect, select
 from sqlalchemy.orm import aliased
 
 from kiosk.evidence import Source
 from kiosk.records.findings import Finding, Kind, finding
-from kiosk.records.keeping import CUP, JAR
+from kiosk.records.labels import BOX, CUP, JAR
 from kiosk.records.models import (
     CupHandedInRow,
     CupTakenRow,
@@ -21,6 +21,8 @@ from kiosk.records.models import (
     KeyMassRow,
     LabelTakenRow,
     TryThrownAwayRow,
+    VolumeDroppedRow,
+    VolumeMadeRow,
     WeighingRow,
 )
 
@@ -33,7 +35,11 @@ _Label: TypeAlias = tuple[str, bool, str, str]
 def senseless(connection: Connection, fits: Fits) -> Iterator[Finding]:
     """Everything that does not hold together, cups first."""
     return chain(
-        _taken(connection), _handed_in(connection, fits), _keys(connection), _labels(connection)
+        _taken(connection),
+        _handed_in(connection, fits),
+        _keys(connection),
+        _volumes(connection),
+        _labels(connection),
     )
 
 
@@ -94,15 +100,26 @@ def _keys(connection: Connection) -> Iterator[Finding]:
         yield finding(Kind.MIXED, made.__tablename__, key)
 
 
+def _volumes(connection: Connection) -> Iterator[Finding]:
+    made = VolumeMadeRow
+    if not _knows_volumes(connection):
+        return
+    for row in connection.execute(select(made.id, made.low, made.cm3, made.high)):
+        if not row.low <= row.cm3 <= row.high:
+            yield finding(
+                Kind.VOLUME, made.__tablename__, row.id, cm3=row.cm3, low=row.low, high=row.high
+            )
+
+
 def _labels(connection: Connection) -> Iterator[Finding]:
-    """A cup's number is taken while it is out, a jar's letter while its key counts."""
+    """A cup's number is taken while it is out, a jar's or box's label while its key counts."""
     taken = LabelTakenRow
     found = connection.execute(
         select(taken.kind, taken.simulated, taken.label, taken.holder).where(
-            taken.kind.in_((CUP, JAR))
+            taken.kind.in_((CUP, JAR, BOX))
         )
     )
-    wanted = {*_cups_out(connection), *_jars(connection)}
+    wanted = {*_cups_out(connection), *_jars(connection), *_boxes(connection)}
     there: set[_Label] = {(kind, bool(simulated), label, holder)
                           for kind, simulated, label, holder in found}  # fmt: skip
     for kind, _, label, holder in sorted(wanted ^ there):
@@ -126,3 +143,17 @@ def _jars(connection: Connection) -> Iterator[_Label]:
         )
     ):
         yield JAR, simulated, letter, holder
+
+
+def _boxes(connection: Connection) -> Iterator[_Label]:
+    if not _knows_volumes(connection):
+        return
+    made, dropped = VolumeMadeRow, select(VolumeDroppedRow.key_id)
+    rows = select(made.number, made.key_id).where(made.key_id.not_in(dropped))
+    for number, holder in connection.execute(rows):
+        yield BOX, False, str(number), holder
+
+
+def _knows_volumes(connection: Connection) -> bool:
+    """Records of an older version have no such tables."""
+    return inspect(connection).has_table(VolumeMadeRow.__tablename__)

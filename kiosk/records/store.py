@@ -12,11 +12,20 @@ from contextlib import contextmanager
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from kiosk.records import queries
+from kiosk.records import queries, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import in_plain_words
-from kiosk.records.keeping import JAR, keep
-from kiosk.records.kept import Guess, Guessed, KeyDraft, StoredKey, Try
+from kiosk.records.keeping import keep
+from kiosk.records.kept import (
+    Guess,
+    Guessed,
+    KeyDraft,
+    StoredKey,
+    StoredVolume,
+    Try,
+    VolumeDraft,
+)
+from kiosk.records.labels import BOX, JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
 from kiosk.records.server import open_server
@@ -84,6 +93,24 @@ class Store:
         """The jars whose key counts, by letter."""
         with self._reading() as session:
             return queries.guessed(session, JAR, simulated)
+
+    def open_volume(self) -> VolumeDraft | None:
+        """The volume key that is being made, with the sizes that count.
+
+        A key without any size is nothing to go on with, and is not given.
+        """
+        with self._reading() as session:
+            return volumes.open_volume(session)
+
+    def volumes(self) -> list[StoredVolume]:
+        """The volume keys that count, in the order in which they were made."""
+        with self._reading() as session:
+            return volumes.volumes(session)
+
+    def boxes_to_guess(self) -> list[Guessed]:
+        """The boxes whose key counts, by number as text."""
+        with self._reading() as session:
+            return queries.guessed(session, BOX, simulated=False)
 
     def guesses(self, key_id: str) -> list[Guess]:
         """The guesses at one key, in the order in which they were made."""

@@ -57,11 +57,14 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     ),
     "records.no_try": "This try is not in the records. Weigh the empty cup first.",
     "records.letter_taken": "Jar {letter} has a key already. Choose another letter.",
+    "records.box_taken": "Box {number} has a key already. Choose another number.",
     "records.key_closed": "This key is finished or was dropped. Begin a new key.",
     "records.no_key": "This key is not in the records. Begin a new key.",
     "records.no_masses": "This key has no masses behind it. Weigh the samples first.",
     "records.no_weighing": "This check has no weighing behind it. Check the scale again.",
     "records.mass_gone": "This mass is not in the records. Weigh it again.",
+    "records.no_sizes": "This key has no sizes behind it. Measure the box first.",
+    "records.size_gone": "This size is not in the records. Measure it again.",
     "records.gone_already": "This was taken back before. Nothing more needs to be done.",
     "records.mixed": (
         "This was begun on another kind of scale. Simulated masses never mix with real ones: "
@@ -90,4 +93,5 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "check.mixed": "Row {row} of {table} mixes simulated with real masses.",
     "check.label": "The label {label} of a {what} is taken, or free, in spite of {row}.",
     "check.interval": "Key {row}: {count} pieces do not lie between {low} and {high}.",
+    "check.volume": "Key {row}: {cm3} cm³ do not lie between {low} and {high}.",
 }
