@@ -24,6 +24,7 @@ from drivers.transports.addresses import Described, unheard
 from drivers.transports.hid_addresses import is_hid
 from drivers.transports.port_settings import parse_port_settings
 
+_THERE_AGAIN = (Reason.NOT_ALLOWED, Reason.BUSY, Reason.ELSEWHERE)  # asks for something else
 RETRY_EVERY = 1.0  # seconds between two looks for a lost port
 
 Clock = Callable[[], float]
@@ -50,11 +51,11 @@ class Opener(Protocol):
 class Balance:
     """Reads a balance until it is closed, through every loss of its port.
 
-    Each opening is published as Back, each failure as one Lost, however long it lasts; after a
-    Lost no command is under way any more. ``publish`` is called by the reader thread, and so is
-    ``tap``, with each packet that holds bytes, before it is read; a tap that fails is called no
-    more. ``wait`` pauses for some seconds between two looks for the port; by default ``close``
-    cuts it short.
+    Each opening is published as Back, each failure as one Lost, however long it lasts, and as one
+    more when the port is there again but cannot be used; after a Lost no command is under way any
+    more. ``publish`` is called by the reader thread, and so is ``tap``, with each packet that
+    holds bytes, before it is read; a tap that fails is called no more. ``wait`` pauses for some
+    seconds between two looks for the port; by default ``close`` cuts it short.
     """
 
     def __init__(
@@ -76,7 +77,7 @@ class Balance:
         self._wait = self._closing.wait if wait is None else wait
         self._zero_wanted = threading.Event()
         self._transport: Transport | None = None
-        self._lost = False
+        self._lost: Reason | None = None
         self._look_at = clock()
         self._thread: threading.Thread | None = None
 
@@ -162,7 +163,7 @@ class Balance:
             self._refuse_zero()
         now = self._clock()
         self._dialect.reset(now)
-        self._lost = False
+        self._lost = None
         self._publish(Back(where=self._port.where, at=now))
 
     def _refuse_zero(self) -> None:
@@ -175,8 +176,8 @@ class Balance:
     def _lose(self, reason: Reason, detail: str) -> None:
         self._let_go()
         self._look_at = self._clock() + RETRY_EVERY
-        if not self._lost:
-            self._lost = True
+        if self._lost is None or (reason is not self._lost and reason in _THERE_AGAIN):
+            self._lost = reason
             self._publish(Lost(reason=reason, detail=detail, at=self._clock()))
 
     def _let_go(self) -> None:

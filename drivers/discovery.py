@@ -87,11 +87,19 @@ def find_again(identity: PortIdentity) -> str | None:
     return identity.where if listed or os.path.exists(identity.where) else None
 
 
-def _same_device(identity: PortIdentity, ports: list[PortIdentity]) -> str | None:
-    def kind(port: PortIdentity) -> tuple[int | None, int | None, str | None]:
-        return port.vid, port.pid, port.serial_number
+def is_elsewhere(identity: PortIdentity) -> bool:
+    """Whether a port that was not found again is there, as it seems, but in another socket."""
+    if identity.vid is None or is_hid(identity.where):
+        return False
+    return any(_kind_of(port) == _kind_of(identity) for port in list_ports())
 
-    same = [port for port in ports if kind(port) == kind(identity)]
+
+def _kind_of(port: PortIdentity) -> tuple[int | None, int | None, str | None]:
+    return port.vid, port.pid, port.serial_number
+
+
+def _same_device(identity: PortIdentity, ports: list[PortIdentity]) -> str | None:
+    same = [port for port in ports if _kind_of(port) == _kind_of(identity)]
     # Bridges are sold with one serial number for all: only a single one is known by it.
     if identity.serial_number is None or len(same) > 1:
         same = [port for port in same if port.location == identity.location]

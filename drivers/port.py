@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drivers.discovery import PortIdentity, find_again, identify
+from drivers.discovery import PortIdentity, find_again, identify, is_elsewhere
 from drivers.errors import PortUnavailable, Reason
 from drivers.transports import Transport
 from drivers.transports.addresses import Described, check_address, open_transport, unheard
@@ -36,7 +36,9 @@ class Port:
         """The port, open and free of stale bytes. Raises PortUnavailable."""
         where = self.where if self._identity is None else find_again(self._identity)
         if where is None:
-            raise PortUnavailable(Reason.MISSING, self.where)
+            assert self._identity is not None
+            elsewhere = is_elsewhere(self._identity)
+            raise PortUnavailable(Reason.ELSEWHERE if elsewhere else Reason.MISSING, self.where)
         identity = identify(where)
         transport = open_transport(where, self._settings, self._patience, self._described)
         self.where, self._identity = where, identity

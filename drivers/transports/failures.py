@@ -25,6 +25,7 @@ _WHEN_OPEN_RAISED = (*_AT_OPENING_RAISED, TypeError)
 
 # "[Errno 5] Input/output error", and on Windows "FileNotFoundError(2, ..."
 _NUMBER_IN_TEXT = re.compile(r"(?:\[Errno |\b\w*Error\()(\d+)\b")
+_NUMBER_TWICE = re.compile(r"^(\[Errno \d+\]) (?=.*\1)", re.DOTALL)
 _AT_OPENING = {
     errno.ENOENT: Reason.MISSING,
     errno.ENXIO: Reason.MISSING,
@@ -69,7 +70,7 @@ def opening() -> Iterator[None]:
     try:
         yield
     except _AT_OPENING_RAISED as failure:
-        raise PortUnavailable(_reason_at_opening(failure), str(failure)) from failure
+        raise PortUnavailable(_reason_at_opening(failure), _text(failure)) from failure
 
 
 @contextmanager
@@ -78,7 +79,7 @@ def using() -> Iterator[None]:
     try:
         yield
     except _WHEN_OPEN_RAISED as failure:
-        raise PortLost(_reason_when_open(failure), str(failure)) from failure
+        raise PortLost(_reason_when_open(failure), _text(failure)) from failure
 
 
 @contextmanager
@@ -88,6 +89,11 @@ def closing() -> Iterator[None]:
         yield
     except _WHEN_OPEN_RAISED:
         return
+
+
+def _text(failure: Exception) -> str:
+    """What the system said; pyserial puts the number of an error before a text that has it."""
+    return _NUMBER_TWICE.sub("", str(failure))
 
 
 def _reason_at_opening(failure: Exception) -> Reason:

@@ -115,8 +115,9 @@ class _Listener:
                 self._heard += 1
                 self._tell(_as_json(reading), _as_text(reading))
             case Lost(reason=reason, detail=detail):
-                self._lost_at = time.monotonic()
-                self._tell({"lost": str(reason)}, say("listen.lost", why=reason))
+                if self._lost_at is None:
+                    self._lost_at = time.monotonic()
+                    self._tell({"lost": str(reason)}, say("listen.lost", why=reason))
                 complain(say("listen.lost.detail", detail=detail))
             case Back(where=where):
                 if self._lost_at is not None:

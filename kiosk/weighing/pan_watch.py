@@ -193,7 +193,7 @@ class PanWatch:
         if self._hearing.silent is trouble:
             return []
         self._hearing.fell_silent(trouble)
-        self._look |= not self._load.gone
+        self._look = True
         self._stop(at, trouble, demand=trouble)
         return [self._event(PanKind.SILENT, at)]
 
@@ -305,7 +305,8 @@ class PanWatch:
 
     def _settle_step(self) -> None:
         """The step is what the balance says, unless its display goes by larger ones."""
-        known = [step for step in (self._told, self._steps.grams) if step is not None]
+        told = None if self._told is None else self._steps.no_finer_than(self._told)
+        known = [step for step in (told, self._steps.grams) if step is not None]
         if not known:
             return
         self._step = max(known)

@@ -9,6 +9,7 @@ from drivers.reading import Reading
 from drivers.units import GRAMS_PER
 
 ENOUGH_VALUES = 12  # different ones, before a step of more than one digit is believed
+METRIC = frozenset({"mg", "g", "kg"})
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
@@ -39,6 +40,18 @@ class ShownSteps:
         if len(self._values) < ENOUGH_VALUES:
             self._values.add(shown)
         self.grams = Decimal(self._digits()).scaleb(exponent) * GRAMS_PER[reading.unit]
+
+    def no_finer_than(self, told: Decimal) -> Decimal:
+        """The step in grams of a balance that tells `told` of itself, in the unit that it shows.
+
+        In another unit it counts by 1, 2 or 5 as well, and no finer than it can weigh.
+        """
+        unit = None if self._format is None else self._format[0]
+        if unit is None or unit in METRIC:
+            return told
+        wanted = told / GRAMS_PER[unit]
+        decade = Decimal(1).scaleb(wanted.adjusted())
+        return next(s * decade for s in (1, 2, 5, 10) if s * decade >= wanted) * GRAMS_PER[unit]
 
     def _digits(self) -> int:
         """The largest step that all values are multiples of, 1 until there are enough of them."""

@@ -121,6 +121,17 @@ def test_a_port_that_is_not_there_at_first_is_lost_and_then_back(
     assert log.of(Lost)[0].reason is Reason.NOT_ALLOWED
 
 
+def test_a_port_that_is_there_again_but_refused_is_told_once_more(
+    balance: Balance, port: ScriptedPort, log: EventLog
+) -> None:
+    pump(balance, 2)
+    port.reads = [PortLost(Reason.UNPLUGGED, "gone")]
+    reasons = [Reason.MISSING, Reason.NOT_ALLOWED, Reason.NOT_ALLOWED, Reason.MISSING]
+    port.refusals = [PortUnavailable(reason, "") for reason in reasons]
+    pump(balance, 6)
+    assert [lost.reason for lost in log.of(Lost)] == [Reason.UNPLUGGED, Reason.NOT_ALLOWED]
+
+
 def test_half_a_frame_from_before_the_loss_is_not_glued_to_what_comes_after(
     balance: Balance, port: ScriptedPort, log: EventLog
 ) -> None:

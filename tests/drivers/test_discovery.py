@@ -4,7 +4,7 @@ from types import SimpleNamespace
 import pytest
 from pytest_mock import MockerFixture
 
-from drivers.discovery import PortIdentity, find_again, identify, list_ports
+from drivers.discovery import PortIdentity, find_again, identify, is_elsewhere, list_ports
 
 
 def usb(device: str, serial_number: str | None = "A7", location: str | None = "1-2") -> object:
@@ -102,3 +102,23 @@ def test_a_url_is_always_worth_a_try(plugged_in) -> None:
 
 def test_the_ports_of_this_machine_can_be_listed() -> None:
     assert all(port.where for port in list_ports())
+
+
+def test_a_port_of_its_kind_in_another_socket_is_elsewhere(plugged_in) -> None:
+    plugged_in(usb("COM3", None))
+    known = identify("COM3")
+    plugged_in(usb("COM5", None, location="1-4"))
+    assert find_again(known) is None
+    assert is_elsewhere(known)
+
+
+def test_a_port_that_is_simply_gone_is_not_elsewhere(plugged_in) -> None:
+    plugged_in(usb("COM3", None))
+    known = identify("COM3")
+    plugged_in(usb("COM4", "another"))
+    assert not is_elsewhere(known)
+
+
+def test_a_port_without_usb_is_never_elsewhere(plugged_in) -> None:
+    plugged_in(usb("COM5", None))
+    assert not is_elsewhere(PortIdentity("socket://host:1"))

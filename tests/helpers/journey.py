@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing
 from decimal import Decimal
 from pathlib import Path
@@ -12,6 +13,7 @@ from drivers.simulated.line_style import LineStyle
 from drivers.simulated.profile import Profile
 from drivers.simulated.table import SimulatedTable, simulated_table
 from drivers.simulated.things import Cup, Thing
+from kiosk.commands.shapes import ShapeFiles
 from kiosk.settings import KioskSettings
 from kiosk.ui.connection import SIMULATED, TYPED
 from kiosk.ui.desk import Desk
@@ -36,8 +38,8 @@ class Journey(Walker):
 
     With `real` the kiosk takes the same balance for a real one, found by its port's address;
     with `typed` there is no balance at all, and hands type on the kiosk's keypad. With a `style`
-    the balance sends lines, `at_key` only when its print key is pressed; `where` is for a balance
-    that the test itself makes speak.
+    the balance sends lines, `at_key` only when its print key is pressed; `where` makes the
+    kiosk's address of a balance of the table's address.
     """
 
     def __init__(
@@ -52,16 +54,19 @@ class Journey(Walker):
         style: LineStyle | None = None,
         at_key: bool = False,
         dialect: str | None = None,
-        where: str | None = None,
+        where: Callable[[str], str] | None = None,
     ) -> None:
         self.records = records
         clock = ManualTime()
         window = open_window(*size)
         table = simulated_table(clock=clock, profile=profile, seed=SEED, style=style, at_key=at_key)
         kiosk = Kiosk(
-            scale=where or (TYPED if typed else table.address if real else SIMULATED),
+            scale=where(table.address)
+            if where
+            else (TYPED if typed else table.address if real else SIMULATED),
             dialect=dialect or (None if style is None else "lines"),
             settings=settings,
+            shapes=ShapeFiles(records.parent / "balances"),
             records=str(records),
             clock=clock,
             table=table,

@@ -90,3 +90,16 @@ def test_a_port_that_is_gone_closes_without_a_word(failure: Exception) -> None:
 def test_a_mistake_of_ours_is_not_taken_for_a_lost_port() -> None:
     with pytest.raises(ZeroDivisionError), using():
         raise ZeroDivisionError
+
+
+def test_what_the_system_said_is_told_once() -> None:
+    port = "could not open port COM9: [Errno 2] No such file or directory: 'COM9'"
+    with pytest.raises(PortUnavailable) as failed, opening():
+        raise serial.SerialException(errno.ENOENT, port)
+    assert failed.value.detail == port
+
+
+def test_the_number_of_an_error_that_is_told_once_stays() -> None:
+    with pytest.raises(PortLost) as failed, using():
+        raise system(errno.EIO)
+    assert failed.value.detail.startswith(f"[Errno {errno.EIO}]")

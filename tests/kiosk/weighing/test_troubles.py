@@ -148,9 +148,9 @@ def test_a_pan_below_zero_was_emptied() -> None:
     assert stream.watch.state.taken_off
 
 
-def test_a_load_that_was_there_before_a_silence_may_be_there_still() -> None:
+def test_after_a_silence_something_may_lie_there_that_counts_as_nothing() -> None:
     stream = empty()
-    stream.shows("12.3")
+    assert not stream.watch.state.look
     stream.waits(4.0)
     stream.shows("0.0")
     assert stream.watch.state.look
@@ -158,17 +158,17 @@ def test_a_load_that_was_there_before_a_silence_may_be_there_still() -> None:
 
 def test_the_next_load_shows_that_the_pan_was_empty() -> None:
     stream = empty()
-    stream.shows("12.3")
     stream.waits(4.0)
     stream.shows("0.0")
     stream.shows("12.3")
     assert not stream.watch.state.look
 
 
-def test_a_pan_that_was_empty_before_a_silence_needs_no_look() -> None:
+def test_a_load_that_shows_by_being_lifted_was_what_lay_there() -> None:
     stream = empty()
     stream.waits(4.0)
     stream.shows("0.0")
+    stream.shows("-12.3")
     assert not stream.watch.state.look
 
 
@@ -191,6 +191,13 @@ def test_a_mass_in_ounces_is_captured_exactly_with_its_step() -> None:
     [settled] = [e for e in stream.shows("12.3", **ounces) if e.kind is K.SETTLED]
     assert settled.grams == Decimal("12.332042559375")
     assert settled.readability == Decimal("0.028349523125")
+
+
+def test_what_a_balance_tells_of_itself_is_a_step_of_the_unit_that_it_shows() -> None:
+    stream = empty()
+    ounces = {"value": Decimal("0.435"), "unit": "oz", "grams": Decimal("12.332042559375")}
+    stream.shows("12.3", 1.0, **ounces)
+    assert stream.watch.state.readability == Decimal("0.005") * Decimal("28.349523125")
 
 
 # Creeping ------------------------------------------------------------------------------------

@@ -71,7 +71,7 @@ def hid_journey(
 ) -> Iterator[HidJourney]:
     spare(monkeypatch)
     scale = installed(mocker).plug(FakeScale())
-    journey = HidJourney(tmp_path / "records.sqlite", where="hid:/dev/hidraw0")
+    journey = HidJourney(tmp_path / "records.sqlite", where=lambda _: "hid:/dev/hidraw0")
     journey.speak_through(scale)
     yield journey
     journey.close()
