@@ -30,8 +30,8 @@ from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.reading_off import ReadingOff
-from kiosk.weighing.pan_watch import PanPhase, PanState
-from tests.helpers import check_scenes
+from kiosk.weighing.pan_state import PanPhase, PanState, Press
+from tests.helpers import check_scenes, teach_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.weighings import weighed
@@ -186,7 +186,7 @@ HANDING_IN: dict[HandInState, tuple[object, ...]] = {
 }
 
 
-def in_hand_in(state: HandInState, out: int) -> Scene:
+def in_hand_in(state: HandInState, out: int, **pan_now: object) -> Scene:
     table = facts(out)
     pan = memory(PLACED) if state in (H.WHOSE, H.CLEAR) else PanMemory()
     pan.used = state is H.CLEAR
@@ -194,7 +194,7 @@ def in_hand_in(state: HandInState, out: int) -> Scene:
     procedure = HandIn(world(), cups=table.cups, number=number, pan=pan)
     feed(procedure, *HANDING_IN.get(state, ()))  # type: ignore[arg-type]
     assert procedure.state is state
-    return scene(desk(table, procedure))
+    return scene(desk(table, procedure), **pan_now)
 
 
 def scored(gross: str, errors: tuple[float, ...], target: Decimal | None = None) -> Scene:
@@ -345,7 +345,12 @@ def throwing(state: ThrowState, out: int) -> Scene:
 
 
 def hindered(
-    hindrance: Hindrance, out: int, *, flowing: bool = False, lost: Reason | None = None
+    hindrance: Hindrance,
+    out: int,
+    *,
+    flowing: bool = False,
+    lost: Reason | None = None,
+    **more: object,
 ) -> Scene:
     pan = PanMemory(loaded=True, hindrance=hindrance)
     return scene(desk(facts(out), weigh_empty(out), pan), lost=lost, readings_flow=flowing)
@@ -359,7 +364,19 @@ def hindered_key() -> Scene:
     return scene(desk(facts(MANY), procedure))
 
 
-def restless(out: int) -> Scene:
+def printing(press_next: Press, out: int) -> Scene:
+    return scene(desk(facts(out), weigh_empty(out)), press=press_next)
+
+
+def printing_back(press_next: Press) -> Scene:
+    return in_hand_in(H.PUT_ON, MANY, press=press_next)
+
+
+def printing_key(press_next: Press) -> Scene:
+    return scene(desk(facts(), sampled(1)), press=press_next)
+
+
+def restless(out: int, **more: object) -> Scene:
     procedure = weigh_empty(out)
     feed(procedure, PLACED)
     return scene(desk(facts(out), procedure), phase=PanPhase.MOVING, restless_for=7.0)
@@ -566,3 +583,11 @@ OTHERS: dict[str, Make] = {
     **dict(_checks()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS
+    for press_next in (Press.LOAD, Press.ONCE_MORE, Press.EMPTY):
+        for out in (0, MANY):
+            yield f"print: {press_next}, {out} out", lambda p=press_next, n=out: printing(p, n)
+        yield f"print: {press_next}, hand in", lambda p=press_next: printing_back(p)
+        yield f"print: {press_next}, key", lambda p=press_next: printing_key(p)
+    yield "look", lambda: scene(desk(facts(1), weigh_empty(1)), look=True)
+    yield "creeping", lambda: restless(1, creeping=True)
+    yield "taken off", lambda: hindered(Hindrance.TARED, 1, taken_off=True)

@@ -96,7 +96,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "creeping.3": "Wet or warm cup? Dry it, let it cool.",
     "creeping.more": "Then put it on anew.",
     "press.load": "Put it on, press its print key twice.",
-    "press.once_more": "Press print once more: the same number counts.",
+    "press.once_more": "Press print once more, to be sure.",
     "press.empty": "Take it off, then press print.",
     "look.body": "Something on it already? Take it off first.",
     "pan.no_grams": "no grams",

@@ -33,7 +33,7 @@ from kiosk.ui.presenters.trouble_views import (
     creeping_view,
     failure_view,
     hindrance_view,
-    pan_note,
+    noted,
     restless_view,
 )
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
@@ -138,8 +138,7 @@ def _sheet(
     elif pan.restless_for >= RESTLESS_AFTER_S and procedure.state in _WAITS_FOR_REST:
         trouble = creeping_view(home=home) if pan.creeping else restless_view(facts, home=home)
     else:
-        note = pan_note(pan)
-        return replace(view, body=note) if note else view
+        return noted(view, pan)
     # The trail stays where it is: the trouble is a stop on the same way.
     return replace(trouble, step=view.step, steps=view.steps, step_text=view.step_text)
 

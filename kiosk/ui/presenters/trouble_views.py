@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 from drivers.errors import Reason
@@ -10,7 +11,15 @@ from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import mass_number
 from kiosk.ui.presenters.surroundings import TableFacts
-from kiosk.ui.presenters.views import ButtonView, MessageView, TroubleView, button
+from kiosk.ui.presenters.views import (
+    ButtonView,
+    MessageView,
+    PutOnView,
+    SamplesView,
+    SheetView,
+    TroubleView,
+    button,
+)
 from kiosk.weighing.pan_state import PanState, Press
 
 _WAIT, _BACK_WAIT = "trouble.unplugged.wait", "trouble.back.wait"
@@ -101,6 +110,18 @@ def pan_note(pan: PanState) -> str:
     if pan.press is not Press.NOTHING:
         return say(_PRESSES[pan.press])
     return say("look.body") if pan.look else ""
+
+
+def noted(view: SheetView, pan: PanState) -> SheetView:
+    """The sheet with what is to be done at the scale itself, where it says something of its own."""
+    note = pan_note(pan)
+    if not note:
+        return view
+    if isinstance(view, SamplesView):
+        return replace(view, advice=note)
+    if isinstance(view, PutOnView) and pan.press is not Press.NOTHING:
+        view = replace(view, sign="", sign_text="", side_text="")  # nothing comes by itself
+    return replace(view, body=note)
 
 
 def creeping_view(*, home: ButtonView | None) -> TroubleView:

@@ -8,7 +8,7 @@ import pytest
 
 from drivers.dialects.hid_layout import STANDARD, Field
 from drivers.dialects.hid_scale_weight import reading_of
-from drivers.reading import Range, Reading
+from drivers.reading import Fault, Range, Reading
 from tests.helpers import hid_reports as hid
 from tests.helpers.hid_reports import report
 
@@ -143,3 +143,19 @@ def test_a_number_with_a_sign_may_be_below_zero() -> None:
     reading = reading_of(raw, layout, at=0.0, balance="b")
     assert reading is not None
     assert (reading.grams, reading.range) == (Decimal("-1.2"), Range.UNDER)
+
+
+@pytest.mark.parametrize(
+    ("status", "unit", "fault"),
+    [
+        (1, 2, Fault.REPORTED),
+        (7, 2, Fault.CALIBRATION),
+        (8, 2, Fault.ZERO),
+        (4, 13, Fault.UNIT),
+        (3, 5, Fault.UNIT),
+        (4, 2, None),
+        (5, 2, None),
+    ],
+)
+def test_a_fault_that_can_be_mended_is_named(status: int, unit: int, fault: Fault | None) -> None:
+    assert read(report(status, unit, -1, 123)).fault is fault

@@ -13,7 +13,7 @@ import pytest
 from drivers.dialects import make_dialect
 from drivers.events import LineUnreadable, ReadingReceived
 from drivers.packet import Packet
-from drivers.reading import Basis, Range, Reading
+from drivers.reading import Basis, Fault, Range, Reading
 
 NO_UNIT = "the number has no unit"
 OVER = "there is more on the pan than the balance can weigh"
@@ -135,3 +135,19 @@ def test_gross_and_net_are_told_by_their_words(line: bytes, basis: Basis | None)
 )
 def test_rest_is_told_by_words_before_or_behind(line: bytes, stable: bool | None) -> None:
     assert reading(line).stable is stable
+
+
+@pytest.mark.parametrize(
+    ("line", "fault"),
+    [
+        (b"001500\r", Fault.UNIT),
+        (b"12.3 pcs\r", Fault.UNIT),
+        (b"CAL\r", Fault.CALIBRATION),
+        (b"Calibrate\r", Fault.CALIBRATION),
+        (b"Err 4\r", Fault.REPORTED),
+        (b"OL\r", None),
+        (b"ST,+00123.45  g\r\n", None),
+    ],
+)
+def test_a_fault_that_can_be_mended_is_named(line: bytes, fault: Fault | None) -> None:
+    assert reading(line).fault is fault

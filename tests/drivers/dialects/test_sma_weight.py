@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from drivers.dialects.sma_replies import Weight, decode
 from drivers.dialects.sma_weight import reading_of
-from drivers.reading import Basis, Range, Reading
+from drivers.reading import Basis, Fault, Range, Reading
 from tests.helpers.sma_frames import frame, weight
 
 GROSS, NET = Basis.GROSS, Basis.NET
@@ -173,3 +173,17 @@ def test_a_reading_has_either_a_mass_or_a_reason(body: bytes) -> None:
     if isinstance(reply, Weight):
         reading = reading_of(reply, raw=body, at=0.0, balance="")
         assert (reading.grams is None) == (reading.reason is not None)
+
+
+@pytest.mark.parametrize(
+    ("status", "fault"),
+    [("E", Fault.ZERO), ("I", Fault.ZERO), ("T", Fault.REPORTED), ("O", None), (" ", None)],
+)
+def test_a_fault_that_can_be_mended_is_named(status: str, fault: Fault | None) -> None:
+    digits = b"----------" if fault else b"     123.4"
+    raw = b"\n" + status.encode() + b"1G  " + digits + b"g  \r"
+    assert read(raw).fault is fault
+
+
+def test_a_unit_that_is_none_is_a_fault() -> None:
+    assert read(b"\n 1G       123.4pcs\r").fault is Fault.UNIT

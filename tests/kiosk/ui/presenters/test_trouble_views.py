@@ -13,11 +13,12 @@ from kiosk.ui.presenters.trouble_views import (
     creeping_view,
     failure_view,
     hindrance_view,
+    noted,
     pan_note,
     restless_view,
     zero_text,
 )
-from kiosk.ui.presenters.views import TroubleView
+from kiosk.ui.presenters.views import PutOnView, SamplesView, TroubleView
 from kiosk.weighing.pan_state import PanState, Press
 from tests.helpers.pan import press
 from tests.helpers.scenes import facts
@@ -171,6 +172,20 @@ def test_after_a_silence_over_a_load_the_pan_is_to_be_looked_at() -> None:
 
 def test_a_pan_of_which_all_is_known_needs_no_note() -> None:
     assert pan_note(PanState()) == ""
+    assert noted(PutOnView(body="as ever"), PanState()) == PutOnView(body="as ever")
+
+
+def test_where_a_key_is_to_be_pressed_no_ring_is_promised() -> None:
+    view = noted(PutOnView(sign="ring", sign_text="by itself"), PanState(press=Press.LOAD))
+    assert isinstance(view, PutOnView)
+    assert (view.sign, view.sign_text) == ("", "")
+    assert view.body == "Put it on, press its print key twice."
+
+
+def test_among_samples_the_note_stands_where_the_advice_does() -> None:
+    view = noted(SamplesView(), PanState(press=Press.EMPTY))
+    assert isinstance(view, SamplesView)
+    assert view.advice == "Take it off, then press print."
 
 
 def test_a_creeping_reading_gets_other_causes_than_a_restless_one() -> None:
