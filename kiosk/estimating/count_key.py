@@ -156,15 +156,17 @@ def interval(count: Fraction, half_width: float) -> tuple[int, int]:
     return max(1, floor(count - reach)), ceil(count + reach)
 
 
-def score_effect(count: int, low: int, high: int, rules: Rules) -> Decimal:
-    """The largest loss of a 90-point answer if the true number is ``low`` or ``high``.
+def score_effect(
+    value: int | Decimal, low: int | Decimal, high: int | Decimal, rules: Rules
+) -> Decimal:
+    """The largest loss of a 90-point answer if the true count or volume is ``low`` or ``high``.
 
-    The answer may lie under the count or, where the rules mirror the score, over it.
+    The answer may lie under the value or, where the rules mirror the score, over it.
     """
-    answers = [answer * count for answer in (GOOD_ANSWER, 2 - GOOD_ANSWER)]
+    known = Fraction(value)
+    answers = [answer * known for answer in (GOOD_ANSWER, 2 - GOOD_ANSWER)]
     losses = [
-        exact_points(Fraction(count), answer, rules.over)
-        - exact_points(Fraction(true), answer, rules.over)
+        exact_points(known, answer, rules.over) - exact_points(Fraction(true), answer, rules.over)
         for answer in answers
         for true in (low, high)
     ]
