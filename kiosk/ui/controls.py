@@ -14,7 +14,18 @@ from kiosk.ui.presenters.views import ButtonView, SheetView
 from kiosk.ui.station import Station
 
 # Sheets that need their whole width: there the bench panel goes away by itself.
-FULL_SHEETS = ("home", "choices", "score", "key", "message", "leave", "samples", "checked", "code")
+FULL_SHEETS = (
+    "home",
+    "choices",
+    "score",
+    "key",
+    "message",
+    "leave",
+    "samples",
+    "checked",
+    "code",
+    "guess",
+)
 
 
 class Controls:
@@ -58,8 +69,16 @@ class Controls:
             self.bench.pull_out()
         elif self.desk.failure is None and self.desk.locked:
             self.desk.code_press(event)
+        elif self.desk.failure is None and self.desk.teaching is not None:
+            self.desk.teach_press(event)
+        elif event.kind is Person.TEACH:
+            self.desk.teach_scale()
         elif event.kind is Person.COVER:
             self.desk.cover()
+        elif event.kind is Person.MATERIAL:
+            self.desk.choose_material()
+        elif event.kind is Person.ANSWERS:
+            self.desk.as_coach("answer.open", self.desk.show_answers)
         elif event.kind is Person.CHECK:
             self.desk.check_scale()
         elif event.kind is Person.OTHER_SCALE:
@@ -99,6 +118,10 @@ class Controls:
         """The thing on the table was tapped."""
         self.desk.fill_cup()
 
+    def guess_jar(self) -> None:
+        """The jar on the table was tapped."""
+        self.desk.guess_jar()
+
     def hand_in(self, number: int | None) -> None:
         """A cup that is out was tapped."""
         self.desk.hand_in(number)
@@ -114,10 +137,6 @@ class Controls:
     def throw_away(self) -> None:
         """A drawer was tapped."""
         self.desk.as_coach("home.throw", self.desk.throw_away)
-
-    def choose_material(self) -> None:
-        """The material of the cups is to be another one."""
-        self.desk.choose_material()
 
     def turn_page(self) -> None:
         """More pairs."""

@@ -8,12 +8,14 @@ screen is told only when it is written down, so that what stands on the screen s
 from __future__ import annotations
 
 from collections.abc import Callable
+from decimal import Decimal
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.key_procedure import KeyProcedure
@@ -26,15 +28,18 @@ from kiosk.procedures.procedure import (
     Surroundings,
     WeighAgain,
 )
+from kiosk.procedures.show_answer import Answer, ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
+from kiosk.records.kept import Guessed
 from kiosk.records.writer import Writer
 from kiosk.ui.lock import Asking, Lock
 from kiosk.ui.notebook import Notebook
 from kiosk.ui.presenters.scale_views import LOOK_AGAIN
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.scale_drawer import ScaleDrawer
+from kiosk.ui.teaching import Teaching
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
 if TYPE_CHECKING:
@@ -53,11 +58,12 @@ class Place(Enum):
     MATERIALS = "materials"
     SCALE = "scale"
     SCALES = "scales"
+    TEACH = "teach"
     CODE = "code"
 
 
-COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.CODE})
-COACHS_PROCEDURES = (KeyProcedure, ThrowAway, BalanceCheck)
+COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
+COACHS_PROCEDURES = (KeyProcedure, ThrowAway, BalanceCheck, ShowAnswer)
 
 
 class Desk:
@@ -83,6 +89,7 @@ class Desk:
         self._changed = changed
         self.drawer: ScaleDrawer | None = None
         self.lock = Lock(closes_after=facts.settings.coach_idle_s, open=True)
+        self.guessing = False  # whether pairs are asked for a guess, and not for a cup
         self.drawer_label = ""
         self._behind: Callable[[], None] | None = None  # what the code opens
         self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
@@ -171,6 +178,12 @@ class Desk:
 
     def fill_cup(self) -> None:
         """Ask which pair wants to fill a cup."""
+        self.guessing = False
+        self._go(Place.TEAMS)
+
+    def guess_jar(self) -> None:
+        """Ask which pair wants to guess."""
+        self.guessing = True
         self._go(Place.TEAMS)
 
     def choose_material(self) -> None:
@@ -193,6 +206,9 @@ class Desk:
         if not self._free():
             return
         self.facts.team = team
+        if self.guessing:
+            self._guess(team)
+            return
         out = [cup for cup in self.facts.cups if team and cup.team == team]
         if out:
             self.hand_in(out[-1].number)
@@ -212,6 +228,39 @@ class Desk:
             )
 
         self.notebook.look_up(lambda store: store.next_cup_number(simulated), start)
+
+    def _guess(self, team: str) -> None:
+        simulated = self.facts.simulated
+
+        def start(jars: list[Guessed]) -> None:
+            limit = self.facts.settings.rules.count_limit
+            self._start(Guess(self.world, team=team, containers=jars, limit=limit, pan=self.memory))
+
+        self.notebook.look_up(lambda store: store.jars_to_guess(simulated), start)
+
+    def show_answers(self) -> None:
+        """The coach opens what was guessed."""
+        if not self._free():
+            return
+        simulated = self.facts.simulated
+
+        def read(store: Store) -> list[Answer]:
+            made = {key.made.key_id: key.made for key in store.keys(simulated)}
+            return [
+                Answer(
+                    container=jar,
+                    actual=Decimal(made[jar.key_id].count),
+                    low=Decimal(made[jar.key_id].low),
+                    high=Decimal(made[jar.key_id].high),
+                    guesses=tuple(store.guesses(jar.key_id)),
+                )
+                for jar in store.jars_to_guess(simulated)
+            ]
+
+        def start(answers: list[Answer]) -> None:
+            self._start(ShowAnswer(self.world, answers=answers, pan=self.memory))
+
+        self.notebook.look_up(read, start)
 
     def hand_in(self, number: int | None) -> None:
         """A filled cup comes back."""
@@ -295,6 +344,8 @@ class Desk:
         if self.lock.tick(now) and self.coach_side:
             self.lock.ask()
             self.drawer_label, self._behind = "", None
+        if self.drawer is not None and self.place is not Place.TEACH:
+            self.drawer.end_teaching()  # however its sheet was left
 
     # The scale ---------------------------------------------------------------------------------
 
@@ -307,6 +358,29 @@ class Desk:
         if self._free() and self.drawer is not None:
             self.drawer.look_around()
             self._go(Place.SCALES)
+
+    @property
+    def teaching(self) -> Teaching | None:
+        """The teaching of a scale, while its sheet lies out."""
+        return self.drawer.teaching if self.drawer and self.place is Place.TEACH else None
+
+    def teach_scale(self) -> None:
+        """Learn how the scale speaks that was chosen."""
+        if self.drawer is not None and self._free():
+            self.drawer.teach()
+            if self.drawer.teaching is not None:
+                self._go(Place.TEACH)
+
+    def teach_press(self, event: PersonEvent) -> None:
+        """A press on the sheet of teaching; leaving it, the scale is used as it was learned."""
+        if self.drawer is None or self.teaching is None:
+            return
+        if event.kind is Person.HOME:
+            self.drawer.end_teaching()
+            self.place = Place.SCALE
+        else:
+            self.teaching.press(event)
+        self._changed()
 
     def check_scale(self) -> None:
         """See whether the scale is right, with what is at hand."""
@@ -385,12 +459,13 @@ class Desk:
         match ended.state:
             case CheckState.CHECKED:
                 self.place = Place.SCALE
-            case WeighEmptyState.NEXT:
+            case WeighEmptyState.NEXT | GuessState.NEXT:
                 self.place = Place.TEAMS
             case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:
                 if self.facts.cups:
                     self.hand_in(None)
             case HandInState.NEXT:
+                self.guessing = False
                 self.team_chosen(self.facts.team or "")
             case SamplesState.SAMPLED:
                 assert isinstance(ended, CountSamples)

@@ -15,14 +15,18 @@ from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.show_answer import Answer, ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.kept import Guess as KeptGuess
+from kiosk.records.kept import Guessed
 from kiosk.settings import KioskSettings
 from kiosk.ui.desk import Desk, Place
 from kiosk.ui.lock import Lock, digest_of
@@ -353,7 +357,8 @@ def hindered(
     **more: object,
 ) -> Scene:
     pan = PanMemory(loaded=True, hindrance=hindrance)
-    return scene(desk(facts(out), weigh_empty(out), pan), lost=lost, readings_flow=flowing)
+    made = desk(facts(out), weigh_empty(out), pan)
+    return scene(made, lost=lost, readings_flow=flowing, **more)
 
 
 def hindered_key() -> Scene:
@@ -379,7 +384,7 @@ def printing_key(press_next: Press) -> Scene:
 def restless(out: int, **more: object) -> Scene:
     procedure = weigh_empty(out)
     feed(procedure, PLACED)
-    return scene(desk(facts(out), procedure), phase=PanPhase.MOVING, restless_for=7.0)
+    return scene(desk(facts(out), procedure), phase=PanPhase.MOVING, restless_for=7.0, **more)
 
 
 def failing(problem: Problem) -> Scene:
@@ -448,6 +453,66 @@ BESIDE = (
     FoundScale(where="simulated", kind=ScaleKind.SIMULATED),
 )
 FOUND = (*[replace(CABLE, where=f"/dev/ttyUSB{n}") for n in range(12)], USB, *BESIDE)
+
+
+JARS = tuple(
+    Guessed(key_id=letter, letter=letter, guesses=17, shown=letter == "B") for letter in "ABCDEFGHI"
+)
+
+
+def guessing(state: GuessState, typed: str = "") -> Scene:
+    """A pair guesses."""
+    procedure = Guess(world(), team=LONG_TEAMS[0], containers=JARS, limit=20_000, pan=PanMemory())
+    procedure.done.add("A")
+    if state is not GuessState.CHOOSE:
+        procedure.step(press(Person.CHOOSE, "C"))
+        for digit in typed:
+            procedure.step(press(Person.TYPE, digit))
+    if state is GuessState.WRITTEN:
+        procedure.step(press(Person.ENTER))
+    return scene(desk(facts(MANY), procedure))
+
+
+def answer_to(*guesses: int, state: ShowState = ShowState.SHOWN) -> Scene:
+    """What is in jar C, and what as many pairs guessed."""
+    answers = [
+        Answer(
+            container=jar, actual=Decimal(2830), low=Decimal(2770), high=Decimal(2890),
+            guesses=tuple(
+                KeptGuess(team=LONG_TEAMS[place % 17], guess=Decimal(guess), seen=False)
+                for place, guess in enumerate(guesses)
+            ),
+        )
+        for jar in JARS
+    ]  # fmt: skip
+    procedure = ShowAnswer(world(), answers=answers, pan=PanMemory())
+    if state is not ShowState.CHOOSE:
+        procedure.step(press(Person.CHOOSE, "C"))
+    if state is ShowState.SHOWN:
+        procedure.step(press(Person.YES))
+    return scene(desk(facts(0), procedure))
+
+
+FEW = (1200, 2400, 2600, 2780, 2830, 2860, 3000, 3600, 9000)
+
+
+def guessing_teams() -> Scene:
+    made = desk(facts(MANY))
+    made.place, made.guessing = Place.TEAMS, True
+    return scene(made)
+
+
+def _guesses() -> Iterator[tuple[str, Make]]:
+    yield "guess: choose", lambda: guessing(GuessState.CHOOSE)
+    yield "guess: nothing typed", lambda: guessing(GuessState.TYPE)
+    yield "guess: typed", lambda: guessing(GuessState.TYPE, "20000")
+    yield "guess: too many", lambda: guessing(GuessState.TYPE, "999999")
+    yield "guess: written", lambda: guessing(GuessState.WRITTEN, "20000")
+    for state in (ShowState.CHOOSE, ShowState.SURE, ShowState.SHOWN):
+        yield f"answer: {state.value}", lambda s=state: answer_to(*FEW, state=s)
+    yield "answer: nobody", lambda: answer_to()
+    yield "answer: nobody yet", lambda: answer_to(state=ShowState.SURE)
+    yield "answer: all under", lambda: answer_to(*range(1000, 2700, 100))
 
 
 def asking_code(*, digest: str = "", wrong: int = 0, typed: str = "", label: str = "") -> Scene:
@@ -527,6 +592,14 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
         yield f"lost: {lost}", lambda r=lost: hindered(Hindrance.UNPLUGGED, MANY, lost=r)
     yield "hindered: key", hindered_key
     yield "failing: a question", refusing_to_say
+    for press_next in (Press.LOAD, Press.ONCE_MORE, Press.EMPTY):
+        for out in (0, MANY):
+            yield f"print: {press_next}, {out} out", lambda p=press_next, n=out: printing(p, n)
+        yield f"print: {press_next}, hand in", lambda p=press_next: printing_back(p)
+        yield f"print: {press_next}, key", lambda p=press_next: printing_key(p)
+    yield "look", lambda: scene(desk(facts(1), weigh_empty(1)), look=True)
+    yield "creeping", lambda: restless(1, creeping=True)
+    yield "taken off", lambda: hindered(Hindrance.TARED, 1, taken_off=True)
     yield "hindered: back", lambda: hindered(Hindrance.UNPLUGGED, MANY, flowing=True)
     for problem in Problem:
         yield f"failing: {problem}", lambda p=problem: failing(p)
@@ -557,6 +630,8 @@ OTHERS: dict[str, Make] = {
     "home, 5 out": lambda: table(Place.HOME, 5),
     "home, 18 out": lambda: table(Place.HOME, MANY),
     "teams": lambda: table(Place.TEAMS, 0),
+    "home, without keys": lambda: table(Place.HOME, 1, keys_kept=0),
+    "teams, guessing": guessing_teams,
     "teams, 18 out": lambda: table(Place.TEAMS, MANY),
     "teams, second page": lambda: table(Place.TEAMS, MANY, team_page=1),
     "materials": lambda: table(Place.MATERIALS, 0),
@@ -578,16 +653,10 @@ OTHERS: dict[str, Make] = {
     "restless, 18 out": lambda: restless(MANY),
     **dict(_hindrances()),
     **dict(_scales()),
+    **teach_scenes.SCENES,
     **dict(_codes()),
+    **dict(_guesses()),
     **dict(_typed()),
     **dict(_checks()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS
-    for press_next in (Press.LOAD, Press.ONCE_MORE, Press.EMPTY):
-        for out in (0, MANY):
-            yield f"print: {press_next}, {out} out", lambda p=press_next, n=out: printing(p, n)
-        yield f"print: {press_next}, hand in", lambda p=press_next: printing_back(p)
-        yield f"print: {press_next}, key", lambda p=press_next: printing_key(p)
-    yield "look", lambda: scene(desk(facts(1), weigh_empty(1)), look=True)
-    yield "creeping", lambda: restless(1, creeping=True)
-    yield "taken off", lambda: hindered(Hindrance.TARED, 1, taken_off=True)

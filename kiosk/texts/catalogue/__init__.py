@@ -8,6 +8,7 @@ from kiosk.texts.catalogue import (
     commands,
     cups,
     general,
+    guessing,
     keys,
     learning,
     listening,
@@ -22,6 +23,7 @@ from kiosk.texts.catalogue import (
     scale,
     scale_check,
     trouble,
+    volumes,
 )
 
 Entry = str | tuple[str, str]
@@ -43,6 +45,7 @@ ENGLISH = _joined(
     commands.TEXTS,
     cups.TEXTS,
     general.TEXTS,
+    guessing.TEXTS,
     keys.TEXTS,
     learning.TEXTS,
     listening.TEXTS,
@@ -57,4 +60,5 @@ ENGLISH = _joined(
     scale.TEXTS,
     scale_check.TEXTS,
     trouble.TEXTS,
+    volumes.TEXTS,
 )

@@ -9,17 +9,21 @@ from drivers.errors import Reason
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.guess import Guess
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.ui.desk import COACHS_PLACES, Desk, Place
+from kiosk.ui.presenters.answer_views import answer_view
 from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
+from kiosk.ui.presenters.guess_views import guess_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
 from kiosk.ui.presenters.pad_views import PadView, pad_view, zero_view
@@ -87,7 +91,10 @@ def scene_of(
     """
     facts = desk.facts
     procedure = desk.procedure
-    hindrance = desk.memory.hindrance
+    teaching = desk.teaching
+    hindrance = desk.memory.hindrance if teaching is None else None
+    if teaching is not None:
+        connected = teaching.connected
     sheet = _sheet(desk, pan, shown, lost, connected=connected)
     pad = None if typing is None else _pad(desk, typing)
     if typing is not None and not typing.pan.zeroed and pad is not None and procedure is not None:
@@ -98,6 +105,8 @@ def scene_of(
         if desk.failure is not None
         else locked_pan(facts, desk.drawer_label)
         if desk.locked
+        else teaching.pan()
+        if teaching is not None
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_warned(_strip(desk, hindrance, connected=connected), desk),
         pad=pad,
@@ -105,7 +114,7 @@ def scene_of(
 
 
 def _pad(desk: Desk, typing: ReadingOff) -> PadView | None:
-    if desk.failure is not None or desk.locked:
+    if desk.failure is not None or desk.locked or isinstance(desk.procedure, Guess):
         return None
     return pad_view(desk.procedure, typing, scale_open=desk.place is Place.SCALE)
 
@@ -145,9 +154,11 @@ def _sheet(
 
 def _place_view(desk: Desk, *, connected: bool) -> SheetView:
     facts = desk.facts
+    if desk.teaching is not None:
+        return desk.teaching.view()
     match desk.place:
         case Place.TEAMS:
-            return teams_view(facts)
+            return teams_view(facts, guessing=desk.guessing)
         case Place.MATERIALS:
             return materials_view(facts)
         case Place.SCALE:
@@ -174,6 +185,10 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return container_view(procedure, facts, shown)
         case ThrowAway():
             return throw_view(procedure)
+        case Guess():
+            return guess_view(procedure)
+        case ShowAnswer():
+            return answer_view(procedure, facts)
         case BalanceCheck():
             return balance_check_view(procedure, facts)
     raise TypeError(f"no presenter for {procedure!r}")
@@ -224,10 +239,16 @@ def _job(desk: Desk) -> tuple[str, ...]:
             return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
         case ThrowAway():
             return (say("strip.throw"),)
+        case Guess():
+            return (team_name(procedure.team), say("strip.guess"))
+        case ShowAnswer():
+            return (say("strip.answer"),)
         case BalanceCheck():
             return (say("strip.check"),)
+    if place is Place.TEACH:
+        return (say("strip.scale"), say("teach.strip"))
     if place in COACHS_PLACES:
         return (say("strip.scale"),)
     if place is Place.HOME:
         return (facts.settings.place,)
-    return (say("strip.fill_cup"),)
+    return (say("strip.guess" if desk.guessing else "strip.fill_cup"),)

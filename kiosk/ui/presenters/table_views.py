@@ -20,29 +20,38 @@ def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
         cups=facts.marks(),
         cups_hint=say("home.bring_back"),
         cups_title=say("home.all_cups"),
+        can_guess=bool(facts.keys_kept),
         how=(say("home.how.1"), say("home.how.2"), say("home.how.3")),
         can_throw=bool(facts.cups),
         keys_text=plural("home.keys_kept", facts.keys_kept) if facts.keys_kept else "",
     )
 
 
-def teams_view(facts: TableFacts) -> ChoicesView:
+def teams_view(facts: TableFacts, *, guessing: bool = False) -> ChoicesView:
     """Which pair are you? A pair with a cup out finds its number on its card."""
     teams = facts.settings.teams
     pages = max(1, -(-len(teams) // TEAMS_PER_PAGE))
     start = facts.team_page % pages * TEAMS_PER_PAGE
     numbers = {cup.team: cup.number for cup in facts.cups if cup.team}
-    out = any(team in numbers for team in teams)
+    out = any(team in numbers for team in teams) and not guessing
+    material = say("team.material", material=material_name(facts.material))
     return ChoicesView(
         screen="choices",
         title=say("team.title"),
         corner=plural("team.count", len(teams)),
         choices=tuple(
-            Choice(text=team, value=team, cup_number=numbers.get(team), chosen=team == facts.team)
+            Choice(
+                text=team,
+                value=team,
+                cup_number=None if guessing else numbers.get(team),
+                chosen=team == facts.team,
+            )
             for team in teams[start : start + TEAMS_PER_PAGE]
         ),
         legend=(say("team.has_cup"), say("team.goes_to")) if out else None,
-        second=button(say("team.material", material=material_name(facts.material))),
+        second=button(say("answer.open"), Person.ANSWERS)
+        if guessing
+        else button(material, Person.MATERIAL),
         main=button(say("team.trying"), Person.CHOOSE, ""),
         home=button(say("button.home"), sign="home"),
         beside_home=button(say("team.more")) if pages > 1 else None,

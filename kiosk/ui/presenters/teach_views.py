@@ -81,7 +81,6 @@ def teach_view(lesson: Lesson, name: str) -> TeachView:
     main, second = _buttons(lesson, name)
     return TeachView(
         title=_title(lesson, name),
-        body=note,  # beside the things of the table there is room for no more
         step=step,
         steps=3,
         step_text=say(f"teach.step.{step}"),

@@ -102,6 +102,7 @@ class HomeView(SheetView):
     how: tuple[str, ...] = ()
     keys_text: str = ""
     can_throw: bool = False
+    can_guess: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +140,44 @@ class TraceView:
     stable_text: str = ""
     ago_text: str = ""
     now_text: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GuessView(SheetView):
+    """One number to type; the container with its letter stands where the pan is otherwise."""
+
+    screen: str = "guess"
+    letter: str = ""
+    label: str = ""
+    typed: str = ""
+    unit: str = ""
+    hint: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerMark:
+    """One pair's guess: whole points as shown, and the share of the real number."""
+
+    name: str
+    points: str
+    share: float
+    side: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AnswerView(SheetView):
+    """The real number and all guesses on one tent; each side highest first."""
+
+    screen: str = "answer"
+    actual: str = ""
+    corner: str = ""
+    under: tuple[AnswerMark, ...] = ()
+    over: tuple[AnswerMark, ...] = ()
+    band: float = 0.0
+    left: str = ""
+    peak: str = ""
+    right: str = ""
+    sums: tuple[str, str, str] | tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,16 +10,18 @@ from typing import Any
 from kivy.animation import Animation
 from kivy.clock import Clock
 from kivy.input import MotionEvent
-from kivy.properties import BooleanProperty, ObjectProperty
+from kivy.properties import BooleanProperty, ObjectProperty, StringProperty
 
 from kiosk.ui import kv_files
 from kiosk.ui.presenters.bench import BenchView
-from kiosk.ui.presenters.views import ButtonView, PanView, SheetView, StripView
+from kiosk.ui.presenters.views import ButtonView, GuessView, PanView, SheetView, StripView
+from kiosk.ui.screens.answer import AnswerSheet
 from kiosk.ui.screens.balance_check import CheckedSheet, CheckSheet
 from kiosk.ui.screens.bench_panel import ThingsPanel
 from kiosk.ui.screens.choices import ChoicesSheet
 from kiosk.ui.screens.code import CodeSheet
 from kiosk.ui.screens.compact import CompactSheet
+from kiosk.ui.screens.guess import GuessSheet
 from kiosk.ui.screens.hand_in import HandInSheet
 from kiosk.ui.screens.home import HomeSheet
 from kiosk.ui.screens.key import KeySheet
@@ -33,6 +35,7 @@ from kiosk.ui.screens.samples import SamplesSheet
 from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
 from kiosk.ui.screens.take_cup import TakeCupSheet
+from kiosk.ui.screens.teach import TeachSheet
 from kiosk.ui.screens.trouble import TroubleSheet
 from kiosk.ui.screens.typing_pad import TypingPad
 from kiosk.ui.theme import theme
@@ -55,11 +58,14 @@ SHEETS: dict[str, type[SheetContent]] = {
     "key": KeySheet,
     "message": MessageSheet,
     "scale": ScaleSheet,
+    "teach": TeachSheet,
     "code": CodeSheet,
+    "guess": GuessSheet,
+    "answer": AnswerSheet,
     "check": CheckSheet,
     "checked": CheckedSheet,
 }
-WIDE = ("home", "choices")  # without the pan
+WIDE = ("home", "choices", "answer")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40
 HOLDOVER_S = 0.25  # children touch again where the last target was, after the screen has changed
 
@@ -76,6 +82,7 @@ class Frame(Bench):
     home_button = ObjectProperty(None, allownone=True, rebind=True)
     beside_button = ObjectProperty(None, allownone=True, rebind=True)
     spread = BooleanProperty(True)
+    jar_letter = StringProperty("")  # of the jar that stands in the pan's place
     things_out = BooleanProperty(False)
 
     def __init__(self, **kwargs: Any) -> None:
@@ -92,6 +99,7 @@ class Frame(Bench):
         compact = self.things_out and view.screen not in WIDE
         sheet = self._compact_sheet() if compact else self._sheet(view.screen)
         self.spread = view.screen in WIDE
+        self.jar_letter = view.letter if isinstance(view, GuessView) else ""
         self.home_button = None if self.spread else view.home
         self.beside_button = None if self.spread else view.beside_home
         sheet.view = view

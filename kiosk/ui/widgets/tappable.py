@@ -17,8 +17,8 @@ AGAIN_AFTER_S = 0.4  # a finger that bounces on the glass is one tap
 class Tappable(Widget):
     """Dispatches ``on_release`` once a tap; ``pressed`` while the finger rests on it.
 
-    A second touch within ``again_after`` seconds of a release is swallowed. The target reaches at least
-    ``theme.tap`` pixels each way, also when the drawing is smaller.
+    A second touch within ``again_after`` seconds of a release is swallowed. The target reaches
+    at least ``theme.tap`` pixels each way, also when the drawing is smaller.
     """
 
     again_after: ClassVar[float] = AGAIN_AFTER_S

@@ -9,8 +9,10 @@ import pytest
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.show_answer import ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts.catalogue import ENGLISH
@@ -22,6 +24,8 @@ PROCEDURES = [
     (CountSamples, SamplesState, {SamplesState.MATERIAL, SamplesState.RESUME}),
     (ThrowAway, ThrowState, {ThrowState.CHOOSE}),
     (FillContainer, ContainerState, {ContainerState.BACK_IN}),
+    (Guess, GuessState, {GuessState.CHOOSE}),
+    (ShowAnswer, ShowState, {ShowState.CHOOSE}),
     (BalanceCheck, CheckState, {CheckState.KIT}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}
