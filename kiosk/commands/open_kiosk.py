@@ -14,7 +14,7 @@ from drivers.recorder import Recorder
 from kiosk.commands.console import BadInputError, complain
 from kiosk.commands.recording import recording_into
 from kiosk.commands.settings_file import read_settings
-from kiosk.commands.shapes import use_kept_shapes
+from kiosk.commands.shapes import ShapeFiles, use_kept_shapes
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
 
@@ -74,6 +74,7 @@ def _opened(options: argparse.Namespace, settings: KioskSettings, recorder: Reco
         return Kiosk(
             scale=options.scale,
             settings=settings,
+            shapes=ShapeFiles(),
             dialect=options.dialect,
             port_settings=options.port_settings,
             records=options.records,

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from kiosk.commands.console import complain, emit, tell
 from kiosk.commands.open_kiosk import prepare_window, window_size
+from kiosk.commands.shapes import ShapeFiles
 from kiosk.settings import KioskSettings
 from kiosk.texts import plural, say
 
@@ -79,6 +80,7 @@ def _walker(width: int, height: int, records: str | None) -> Iterator[Walker]:
         kiosk = Kiosk(
             scale=SIMULATED,
             settings=KioskSettings(less_motion=True),
+            shapes=ShapeFiles(Path(folder)),
             records=records or str(Path(folder) / "tour.sqlite"),
             clock=clock,
             table=simulated_table(clock=clock, seed=SEED),

@@ -32,6 +32,7 @@ from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.ui.screens.frame import Frame
 from kiosk.ui.station import Station
+from kiosk.ui.teaching import ShapeKeeper, Teaching
 from kiosk.ui.theme import theme
 
 TICK_S = 0.1
@@ -44,7 +45,8 @@ class Kiosk:
     """`frame` is what stands in the window. BadAddress for words that name no balance.
 
     With a `table` of its own and its `clock` nothing runs in threads but the writer: whoever
-    made the table calls `step`, so that a journey takes no longer than its computing. A
+    made the table calls `step`, so that a journey takes no longer than its computing. What is
+    learned of the lines of a balance goes to `shapes`, by whose names it is known afterwards. A
     `recorder` writes down what the balance says; whoever made it closes it.
     """
 
@@ -53,6 +55,7 @@ class Kiosk:
         *,
         scale: str,
         settings: KioskSettings,
+        shapes: ShapeKeeper,
         dialect: str | None = None,
         port_settings: str | None = None,
         records: str | None = None,
@@ -61,6 +64,7 @@ class Kiosk:
         recorder: Recorder | None = None,
     ) -> None:
         self._stepped = table is not None
+        self._shapes = shapes
         self._queue: deque[Callable[[], None]] = deque()
         self._trigger = Clock.create_trigger(self.drain)
         self._clock = clock
@@ -122,6 +126,8 @@ class Kiosk:
         """Finish what is to be written, let go of the port; never hang."""
         Clock.unschedule(self._tick)
         self.connection.let_go()
+        if self.drawer.teaching is not None:
+            self.drawer.teaching.close()
         if self.table is not None:
             self.table.close()
         self.writer.close(CLOSE_S)
@@ -139,6 +145,8 @@ class Kiosk:
         self.connection.pump()
         self.table.pump()
         self.connection.pump()
+        if self.drawer.teaching is not None:
+            self.drawer.teaching.pump()
         self.station.tick()
         self._take_in()  # the next frame shows it
 
@@ -155,6 +163,21 @@ class Kiosk:
         self.controls.bench = self._bench if choice.where == SIMULATED else None
         if self._bench is not None:
             self._bench.out = False
+
+    def teach_scale(self, where: str) -> Teaching:
+        """Let go of the scale in use, and listen to that one in silence. Raises BadAddress."""
+        teaching = Teaching(
+            where=where,
+            keeper=self._shapes,
+            clock=self._clock,
+            changed=self._trigger,
+            later=self._later,
+            stepped=self._stepped,
+        )
+        self.connection.let_go()
+        self.station.scale_changed(simulated=self.facts.simulated)
+        teaching.start()
+        return teaching
 
     def _connect(self, choice: ScaleChoice) -> None:
         if choice.where == TYPED:

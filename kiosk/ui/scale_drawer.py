@@ -15,6 +15,9 @@ from drivers.transports.addresses import is_url
 from drivers.transports.hid_addresses import is_hid
 from kiosk.ui.connection import SIMULATED, TYPED, ScaleChoice
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
+from kiosk.ui.teaching import Teaching
+
+_TAUGHT = (ScaleKind.SERIAL, ScaleKind.NETWORK)  # whoever else is heard sends no lines
 
 
 class ScaleUser(Protocol):
@@ -22,6 +25,10 @@ class ScaleUser(Protocol):
 
     def use_scale(self, choice: ScaleChoice) -> None:
         """Weigh on that one from now on. Raises BadAddress, BadShape."""
+        ...
+
+    def teach_scale(self, where: str) -> Teaching:
+        """Let go of the one in use, and listen to that one. Raises BadAddress."""
         ...
 
 
@@ -50,6 +57,7 @@ class ScaleDrawer:
         self._changed = changed
         self._speaking: Speaking | None = None
         self._open_port = False
+        self.teaching: Teaching | None = None
 
     def in_use(self, choice: ScaleChoice) -> None:
         """Note what is in use since the start."""
@@ -100,6 +108,25 @@ class ScaleDrawer:
         if not self.facts.problem:
             self._remember(choice.as_text())
 
+    def teach(self) -> None:
+        """Learn how the lines of the chosen scale are written; nothing is sent to it."""
+        chosen = self.facts.chosen
+        if self.teaching is None and chosen is not None and chosen.kind in _TAUGHT:
+            self._speaking, self.facts.trying = None, False
+            self.teaching = self._user.teach_scale(chosen.where)
+
+    def end_teaching(self) -> None:
+        """Use the scale as it was learned, or as before if it was not; safe to call twice."""
+        teaching, self.teaching = self.teaching, None
+        if teaching is None or self.facts.chosen is None:
+            return
+        teaching.close()
+        where = self.facts.chosen.where
+        if teaching.learned is not None:
+            self.use(ScaleChoice(where=where, dialect=teaching.learned.name))
+        else:
+            self._take(ScaleChoice(where=where, dialect=self.facts.dialect or None), tried=True)
+
     def heard(self, event: BalanceEvent) -> None:
         """Take in what the scale in use told."""
         match event:
@@ -120,6 +147,8 @@ class ScaleDrawer:
 
     def tick(self, now: float) -> None:
         """Let time pass: a way of speaking that brings nothing is given up for the next."""
+        if self.teaching is not None:
+            self.teaching.tick()
         speaking, chosen = self._speaking, self.facts.chosen
         if speaking is None or chosen is None:
             return

@@ -65,6 +65,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "What was learned of {name} cannot be used ({file}: {why}). Learn it once more."
     ),
     "teach.name": "Scale {number}",
+    "teach.strip": "new kind",
     "teach.step.1": "Step 1 of 3: empty",
     "teach.step.2": "Step 2 of 3: on and off",
     "teach.step.3": "Step 3 of 3: keep",
