@@ -14,7 +14,7 @@ from kiosk.records.columns import Exact
 from kiosk.records.csv_cells import harmless, line
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.looking import looking, stored
-from kiosk.records.models import Base, Kept
+from kiosk.records.models import SECRETS, Base, ChoiceRow, Kept
 
 _NUMBER = re.compile(r"-?[0-9]+(?:\.[0-9]+)?(?:E[+-]?[0-9]+)?")
 
@@ -65,8 +65,11 @@ def export(where: str | None, folder: Path) -> Iterator[Exported]:
 def _write(connection: Connection, one: Table, file: TextIO) -> int:
     columns = sorted(one.columns, key=lambda found: found.name not in _FIRST)
     file.write(line(found.name for found in columns))
+    names = [found.name for found in columns]
     count = 0
-    for row in stored(connection, one, [found.name for found in columns]):
+    for row in stored(connection, one, names):
+        if one is ChoiceRow.__table__ and row[names.index("name")] in SECRETS:
+            continue
         file.write(line(map(_cell, columns, row)))
         count += 1
     return count

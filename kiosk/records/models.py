@@ -22,6 +22,9 @@ from kiosk.records.entries import LAST_NUMBER, CheckedRow
 SCHEMA_VERSION = 4  # 2: checks of the balance; 3: guesses; 4: volume keys
 
 
+SECRETS = ("coach_code",)  # names of choices that leave the records in no export
+
+
 class Base(DeclarativeBase):
     """The tables of the records; constraints have fixed names so that a migration finds them."""
 

@@ -171,3 +171,10 @@ def test_a_cell_that_is_no_number_is_made_harmless_too(full: str, folder: Path) 
         file.commit()
     list(export(full, folder))
     assert rows(folder, "weighings")[0]["grams"] == "'=1+1"
+
+
+def test_the_coachs_code_leaves_in_no_export(store: Store, where: str, folder: Path) -> None:
+    store.remember("coach_code", "salt$digest")
+    store.remember("material", "rice")
+    list(export(where, folder))
+    assert [row["name"] for row in rows(folder, "choices")] == ["material"]
