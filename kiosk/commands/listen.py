@@ -16,6 +16,7 @@ from drivers.errors import BadAddress
 from drivers.events import Back, BalanceEvent, Lost, ReadingReceived
 from drivers.reading import Reading
 from drivers.recorder import Recorder, open_recorded
+from kiosk.commands.auto_scale import AUTO, the_only_scale
 from kiosk.commands.console import BadInputError, complain, emit, tell
 from kiosk.commands.recording import recording_into
 from kiosk.commands.shapes import use_kept_shapes
@@ -160,7 +161,7 @@ def _as_text(reading: Reading) -> str:
 def _address_of(where: str) -> Iterator[str]:
     """The address behind ``where``; the simulated balance lives as long as the context."""
     if where != SIMULATED:
-        yield where
+        yield the_only_scale() if where == AUTO else where
         return
     from drivers.simulated.table import simulated_table  # numpy comes with it
 

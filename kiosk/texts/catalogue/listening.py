@@ -5,7 +5,8 @@ from __future__ import annotations
 TEXTS: dict[str, str | tuple[str, str]] = {
     "listen.help": "print every frame of a balance as it comes",
     "listen.scale": (
-        "where the balance is: a serial port, hid:..., socket://host:port, or simulated"
+        "where the balance is: a serial port, hid:..., socket://host:port, simulated, "
+        "or auto for the only USB scale there is"
     ),
     "listen.dialect": (
         "the language the balance speaks (unless given: hid-scale at hid:..., else sma)"

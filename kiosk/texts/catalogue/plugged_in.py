@@ -10,6 +10,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "and try again."
     ),
     "balances.no_hid": "USB scales cannot be looked for: {why}",
+    "balances.choose": "Choose one with --scale; there are: {found}",
     "balances.hid": "USB scale",
     "balances.usb": "USB adapter for a serial cable",
     "balances.built_in": "serial socket of this machine",
