@@ -45,7 +45,7 @@ _HINDRANCES = {
     Trouble.QUIET: Hindrance.QUIET,
 }
 # These pass as soon as readings make sense again; all others want an empty pan at zero.
-_PASSING = frozenset({Hindrance.NO_MASS, Hindrance.UNIT, Hindrance.TOO_HEAVY})
+_PASSING = frozenset({Hindrance.NO_MASS, Hindrance.UNIT, Hindrance.ERROR, Hindrance.TOO_HEAVY})
 
 
 @dataclass(slots=True)

@@ -11,60 +11,36 @@ way meanwhile may change; once it has passed, why an empty pan is asked for is t
 from __future__ import annotations
 
 from decimal import Decimal
-from types import MappingProxyType
 
-from drivers.reading import Basis, Fault, Range, Reading
+from drivers.reading import Basis, Range, Reading
 from kiosk.evidence import Source
 from kiosk.weighing.hearing import Hearing
+from kiosk.weighing.judgement import LEAST_ZERO_G, Judgement
 from kiosk.weighing.load import Load
 from kiosk.weighing.pan_events import PanEvent, PanKind, Trouble
-from kiosk.weighing.pan_state import PanPhase, PanState, Press
-from kiosk.weighing.prints import Prints
-from kiosk.weighing.settling import Move, Rest, Settling
-from kiosk.weighing.shown_steps import ShownSteps
+from kiosk.weighing.pan_state import PanPhase, PanState
+from kiosk.weighing.settling import Rest
+from kiosk.weighing.troubles import NO_LOAD, PASSING, SILENCES, trouble_of
 
 __all__ = ["PanPhase", "PanState", "PanWatch"]
 
-ZERO_DIVISIONS = 3
-LEAST_ZERO_G = Decimal("0.02")
-NOISES = 4.5  # beyond the zero band before something is said to lie there
 NO_MASS_AFTER_S = 0.5
 UNIT_AFTER_S = 2.5  # many hold it back until the load rests
 QUIET_AFTER_S = 120.0  # they switch themselves off after three minutes (common practice)
 FALLEN_READINGS = 2
 OVER_FRAMES = 2  # a load that lands hard is over the capacity for one
-_NO_LOAD = frozenset(  # what is shown is no load's mass
-    {
-        Trouble.NO_MASS, Trouble.UNIT, Trouble.CALIBRATION, Trouble.NO_ZERO, Trouble.ERROR,
-        Trouble.BELOW_ZERO, Trouble.TARED, Trouble.GARBLED,
-    }
-)  # fmt: skip
-_PASSING = frozenset({Trouble.NO_MASS, Trouble.UNIT})  # all others want an empty pan
-_SILENCES = frozenset({Trouble.ASLEEP, Trouble.LATE, Trouble.QUIET, Trouble.LOST})
-_OF_FAULT = MappingProxyType(
-    {
-        Fault.UNIT: Trouble.UNIT,
-        Fault.CALIBRATION: Trouble.CALIBRATION,
-        Fault.ZERO: Trouble.NO_ZERO,
-        Fault.REPORTED: Trouble.ERROR,
-    }
-)
 
 
 class PanWatch:
     """Watches one pan. ``readability`` in grams, None if only the readings can tell it."""
 
     def __init__(self, readability: Decimal | None, source: Source) -> None:
-        self._told = readability
         self._source = source
-        self._steps = ShownSteps()
-        self._step: Decimal | None = readability
-        self._settling: Settling | None = None
+        self._judgement = Judgement(readability)
+        self._prints = self._judgement.prints
         self._load = Load()
-        self._prints = Prints()
         self._hearing = Hearing()
         self._grams: Decimal | None = None
-        self._unit: str | None = None
         self._too_heavy = False
         self._trouble: Trouble | None = None
         self._demand: Trouble | None = None  # why an empty pan at zero is asked for
@@ -75,8 +51,7 @@ class PanWatch:
     def identified(self, readability: Decimal | None, capacity: Decimal | None) -> None:
         """Note what the balance says of itself; over its capacity it says so with each frame."""
         if readability is not None and readability > 0:
-            self._told = readability
-            self._settle_step()
+            self._judgement.identified(readability)
 
     def lost(self, at: float) -> list[PanEvent]:
         """The port is gone."""
@@ -86,7 +61,7 @@ class PanWatch:
     def back(self, at: float) -> list[PanEvent]:
         """The port is open again; what comes through it tells the rest."""
         self._hearing.opened(at)
-        self._judge_from(at)
+        self._judgement.start_again(at)
         if self._prints.keyed:
             return self._fall_silent(at, Trouble.QUIET)
         self._prints.opened()
@@ -113,7 +88,7 @@ class PanWatch:
     def weigh_again(self, at: float) -> None:
         """Judge the present load once more, from readings after ``at`` only."""
         self._load.judge_again()
-        self._judge_from(at)
+        self._judgement.start_again(at)
 
     def reading(self, reading: Reading) -> list[PanEvent]:
         """Take a reading in; one that is older than a second is not looked at."""
@@ -135,24 +110,23 @@ class PanWatch:
     @property
     def state(self) -> PanState:
         """The pan as it is now."""
-        settling, now, keyed = self._settling, self._hearing.now, self._prints.keyed
-        flowing = self._grams is not None and (keyed or self._hearing.fresh)
-        moving = settling if flowing and not keyed else None
+        judgement, now = self._judgement, self._hearing.now
+        flowing = self._grams is not None and (self._prints.keyed or self._hearing.fresh)
         return PanState(
             phase=self._phase(flowing=flowing),
             trouble=self._trouble,
             grams=self._grams if flowing else None,
             loaded=self._load.present,
-            progress=self._printed_share() if keyed else moving.progress(now) if moving else 0.0,
-            restless_for=moving.restless_for(now) if moving else 0.0,
+            progress=judgement.progress(now) if flowing else 0.0,
+            restless_for=judgement.restless_for(now) if flowing else 0.0,
             must_empty=self._demand is not None,
             readings_flow=flowing,
-            readability=self._step,
-            unit=self._unit,
-            press=self._press(),
+            readability=judgement.step,
+            unit=judgement.unit,
+            press=judgement.press(loaded=self._load.present),
             taken_off=self._taken_off,
             look=self._look and self._demand is None,
-            creeping=moving.creeping(now) if moving else False,
+            creeping=flowing and judgement.creeping(now),
         )
 
     def _phase(self, *, flowing: bool) -> PanPhase:
@@ -160,32 +134,14 @@ class PanWatch:
             return PanPhase.SILENT
         if self._too_heavy:
             return PanPhase.TOO_HEAVY
-        if self._trouble in _NO_LOAD:
+        if self._trouble in NO_LOAD:
             return PanPhase.UNREADABLE
-        if self._settling is None or not flowing:
+        if not flowing:
             return PanPhase.MOVING
-        if self._rest is not None:
+        if self._judgement.rest is not None:
             return PanPhase.EMPTY if self._load.gone else PanPhase.STABLE
-        if self._prints.keyed:
-            return PanPhase.SETTLING if self._prints.once else PanPhase.MOVING
-        still = self._settling.progress(self._hearing.now) > 0
+        still = self._judgement.progress(self._hearing.now) > 0
         return PanPhase.SETTLING if still else PanPhase.MOVING
-
-    @property
-    def _rest(self) -> Rest | None:
-        if self._prints.keyed:
-            return self._prints.rest
-        return None if self._settling is None else self._settling.rest
-
-    def _press(self) -> Press:
-        if not self._prints.keyed:
-            return Press.NOTHING
-        if self._prints.once is not None:
-            return Press.ONCE_MORE
-        return Press.EMPTY if self._rest is not None and self._load.present else Press.LOAD
-
-    def _printed_share(self) -> float:
-        return 1.0 if self._rest is not None else 0.5 if self._prints.once is not None else 0.0
 
     # Without a mass
 
@@ -209,24 +165,17 @@ class PanWatch:
         hearing = self._hearing
         if hearing.mass is None:
             hearing.mass = reading.at
-        trouble = _OF_FAULT.get(reading.fault) if reading.fault else Trouble.NO_MASS
+        trouble = trouble_of(reading)
         patience = UNIT_AFTER_S if trouble is Trouble.UNIT else NO_MASS_AFTER_S
         if reading.at - hearing.mass < patience and not self._prints.keyed:
             return []
-        if reading.range is Range.UNDER:
-            self._taken_off = True
-            return self._hinder(reading.at, Trouble.BELOW_ZERO)
-        if self._trouble is trouble:
-            return []
-        if trouble not in _PASSING:
-            return self._hinder(reading.at, trouble)
-        self._stop(reading.at, trouble, demand=self._demand)
-        return [self._event(PanKind.UNREADABLE, reading.at)]
+        self._taken_off |= trouble is Trouble.BELOW_ZERO
+        return self._hinder(reading.at, trouble)
 
-    def _hinder(self, at: float, trouble: Trouble | None) -> list[PanEvent]:
-        if self._trouble is trouble:
+    def _hinder(self, at: float, trouble: Trouble) -> list[PanEvent]:
+        if self._trouble is trouble and not self._too_heavy:
             return []
-        self._stop(at, trouble, demand=trouble)
+        self._stop(at, trouble, demand=self._demand if trouble in PASSING else trouble)
         return [self._event(PanKind.UNREADABLE, at)]
 
     def _stop(self, at: float, trouble: Trouble | None, *, demand: Trouble | None) -> None:
@@ -235,21 +184,15 @@ class PanWatch:
         self._grams = None
         self._too_heavy = False
         self._load.forget(present=self._load.present and demand is None)
-        self._judge_from(at)
-
-    def _judge_from(self, at: float) -> None:
-        self._prints.start_again()
-        if self._settling is not None:
-            self._settling.start_again(at)
+        self._judgement.start_again(at)
 
     # With a mass
 
     def _with_mass(self, reading: Reading) -> list[PanEvent]:
         assert reading.grams is not None
-        self._note_unit(reading)
         passed = self._passed(reading.at)
         self._grams = reading.grams
-        begun, move, band, noise = self._judged(reading)
+        begun, move, band, noise = self._judgement.take(reading)
         if self._falls_below(reading.grams, band + noise) or (
             begun is not None and begun.grams < -band
         ):
@@ -265,33 +208,15 @@ class PanWatch:
         self._look &= PanKind.LOAD_PLACED not in kinds
         return [self._event(kind, reading.at, begun) for kind in kinds]
 
-    def _judged(self, reading: Reading) -> tuple[Rest | None, Move | None, Decimal, Decimal]:
-        """The rest that begins, how one ended, the half width of zero and noise in grams."""
-        assert self._settling is not None
-        assert self._step is not None
-        band = max(ZERO_DIVISIONS * self._step, LEAST_ZERO_G)
-        if self._prints.keyed:
-            return (*self._prints.judge(reading, self._step, band), band, Decimal(0))
-        begun, move = self._settling.feed(reading)
-        return begun, move, band, Decimal(NOISES * self._settling.noise) * self._step
-
-    def _note_unit(self, reading: Reading) -> None:
-        """What another unit's digits round to is another number: nothing rests across the two."""
-        self._steps.learn(reading)
-        self._settle_step()
-        if self._unit not in (None, reading.unit) and self._rest is None:
-            self._judge_from(reading.at)
-        self._unit = reading.unit
-
     def _passed(self, at: float) -> list[PanEvent]:
         """What was in the way for a while is not; an empty pan may still be asked for."""
-        if not (self._too_heavy or self._trouble in _PASSING):
+        if not (self._too_heavy or self._trouble in PASSING):
             return []
         self._too_heavy = False
         self._trouble = self._demand
         if self._demand is None:
             return []
-        kind = PanKind.SILENT if self._demand in _SILENCES else PanKind.UNREADABLE
+        kind = PanKind.SILENT if self._demand in SILENCES else PanKind.UNREADABLE
         return [self._event(kind, at)]
 
     def _falls_below(self, grams: Decimal, limit: Decimal) -> bool:
@@ -303,17 +228,6 @@ class PanWatch:
         self._below = self._below + 1 if self._load.gone and grams < -limit else 0
         return self._below >= FALLEN_READINGS
 
-    def _settle_step(self) -> None:
-        """The step is what the balance says, unless its display goes by larger ones."""
-        told = None if self._told is None else self._steps.no_finer_than(self._told)
-        known = [step for step in (told, self._steps.grams) if step is not None]
-        if not known:
-            return
-        self._step = max(known)
-        if self._settling is None:
-            self._settling = Settling(self._step)
-        self._settling.set_step(self._step)
-
     def _event(self, kind: PanKind, at: float, rest: Rest | None = None) -> PanEvent:
         rests = rest is not None and kind in (PanKind.SETTLED, PanKind.PAN_EMPTY)
         told = kind in (PanKind.UNREADABLE, PanKind.SILENT)
@@ -321,7 +235,7 @@ class PanWatch:
             kind=kind,
             at=at,
             reading=rest.reading if rests and rest is not None else None,
-            readability=self._step,
+            readability=self._judgement.step,
             source=self._source,
             trouble=self._trouble if told else None,
         )

@@ -14,9 +14,9 @@ from drivers.reading import Range, Reading
 from kiosk.evidence import Source
 from kiosk.texts import plural, say
 from kiosk.texts.typed import as_typed
+from kiosk.weighing.judgement import LEAST_ZERO_G, ZERO_DIVISIONS
 from kiosk.weighing.pan_events import PanEvent, PanKind
 from kiosk.weighing.pan_state import PanPhase, PanState
-from kiosk.weighing.pan_watch import LEAST_ZERO_G, ZERO_DIVISIONS
 from kiosk.weighing.shown_steps import ShownSteps
 
 MOST_DIGITS, MOST_DECIMALS = 5, 3  # 99 999 g and 0.001 g: no table balance shows more

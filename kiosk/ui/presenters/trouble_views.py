@@ -43,7 +43,7 @@ _SHAPES = {
 OVER_WITH_NUMBERS = frozenset(
     {
         Hindrance.UNPLUGGED, Hindrance.ASLEEP, Hindrance.LATE, Hindrance.GARBLED,
-        Hindrance.CALIBRATION, Hindrance.ERROR, Hindrance.NO_ZERO,
+        Hindrance.CALIBRATION, Hindrance.NO_ZERO,
     }
 )  # fmt: skip
 

@@ -46,12 +46,18 @@ def test_a_balance_that_wakes_with_a_fault_is_silent_no_more(
     assert [event.trouble for event in events] == [trouble]
 
 
-@pytest.mark.parametrize("fault", [Fault.CALIBRATION, Fault.ZERO, Fault.REPORTED])
-def test_after_an_error_an_empty_pan_is_seen_first(fault: Fault) -> None:
+@pytest.mark.parametrize("fault", [Fault.CALIBRATION, Fault.ZERO])
+def test_after_its_zero_may_have_changed_an_empty_pan_is_seen_first(fault: Fault) -> None:
     stream = empty()
     stream.shows("0.0", **NO_MASS, fault=fault)
     assert stream.shows("12.3") == []
     assert [event.kind for event in stream.shows("0.0")] == [K.PAN_EMPTY]
+
+
+def test_an_error_that_has_passed_lets_the_load_be_weighed() -> None:
+    stream = empty()
+    stream.shows("12.3", **NO_MASS, fault=Fault.REPORTED)
+    assert K.SETTLED in [event.kind for event in stream.shows("12.3")]
 
 
 def test_a_unit_that_is_known_again_lets_the_load_be_weighed() -> None:
@@ -216,3 +222,13 @@ def test_a_reading_that_goes_to_and_fro_does_not_creep() -> None:
         stream.rises("20.0", "22.0", 1.0)
         stream.rises("22.0", "20.0", 1.0)
     assert not stream.watch.state.creeping
+
+
+def test_a_tared_balance_that_was_overloaded_is_still_tared() -> None:
+    stream = empty()
+    stream.net("12.3")
+    stream.shows("0.0", 1.0, value=None, grams=None, range=Range.OVER)
+    assert stream.watch.state.phase is PanPhase.TOO_HEAVY
+    [event] = stream.net("12.3")
+    assert event.trouble is Trouble.TARED
+    assert stream.watch.state.phase is PanPhase.UNREADABLE

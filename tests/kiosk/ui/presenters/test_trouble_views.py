@@ -80,7 +80,7 @@ def test_nothing_can_be_pressed_but_the_way_home(hindrance: Hindrance) -> None:
     "hindrance",
     [
         Hindrance.UNPLUGGED, Hindrance.ASLEEP, Hindrance.LATE, Hindrance.GARBLED,
-        Hindrance.CALIBRATION, Hindrance.ERROR, Hindrance.NO_ZERO,
+        Hindrance.CALIBRATION, Hindrance.NO_ZERO,
     ],
 )  # fmt: skip
 def test_a_scale_that_is_back_wants_an_empty_pan(hindrance: Hindrance) -> None:
