@@ -27,6 +27,9 @@ AS_WELL = 2.0  # of chi squared
 _LEVELS = tuple(1.5**power for power in range(10))  # times the lowest
 _REMAINDERS = (1e-3, *(0.05 * 1.4**power for power in range(16)))  # times the lowest
 _ROUNDING = 0.35  # of a mean, in divisions
+_LONG_LEVEL = 2.0  # seconds, from which on a window tells by its own climb as well
+_ROUNDED_CLIMB = 0.7  # of the climb of a window, in divisions
+_STEEP = 20.0  # half a window in time constants; more would be out of all bounds
 _EDGE = 0.1  # of the level between two neighbouring values
 _NOISE = 1.5  # the last crossing is no ordinary one: noise chose it
 _SHAPE = 0.1  # no filter is quite of one time constant: a share of the level
@@ -49,15 +52,23 @@ class _Point(NamedTuple):
     late: float  # of the age
 
 
-def remainder(
-    way: Sequence[Sample], middle: float, mean: float, noise: float, size: int
-) -> tuple[float, float]:
+class Level(NamedTuple):
+    """The window at the end of the way: what it says of the rest, in divisions and seconds."""
+
+    middle: float
+    mean: float
+    climb: float
+    seconds: float
+    size: int
+
+
+def remainder(way: Sequence[Sample], window: Level, noise: float) -> tuple[float, float]:
     """The least and the most that remain from ``mean``, in divisions, with the sign of the way.
 
-    ``way`` are the readings up to the window, its first one included, oldest first; ``middle`` is
-    the time of the window's middle and ``size`` its number of readings, ``noise`` the standard
-    deviation of one reading in divisions.
+    ``way`` are the readings up to the window, its first one included, oldest first; ``noise`` is
+    the standard deviation of one reading in divisions.
     """
+    middle, mean = window.middle, window.mean
     lowest = max(LOWEST_DIVISIONS, LOWEST_NOISES * noise)
     crossings = _crossings(way, middle, mean, lowest)
     if len(crossings) < 2:
@@ -71,11 +82,16 @@ def remainder(
         _Point(level, age, edge + _SHAPE * level, _TIMING * within)
         for level, age, within in crossings
     ]
-    middle_point = _Point(0.0, 0.0, _ROUNDING + noise / size**0.5, 0.0)
-    fits = [(r * lowest, _misfit([middle_point, *points], r * lowest)) for r in _REMAINDERS]
+    middle_point = _Point(0.0, 0.0, _ROUNDING + noise / window.size**0.5, 0.0)
+    side = -1.0 if _came_from_above(way, mean, lowest) else 1.0
+    fits = []
+    for r in (lowest * share for share in _REMAINDERS):
+        misfit, t = _fit([middle_point, *points], r)
+        if window.seconds >= _LONG_LEVEL:
+            misfit += _climb_misfit(window, side * r, t, noise)
+        fits.append((r, misfit))
     good = min(misfit for _, misfit in fits) + AS_WELL
     possible = [r for r, misfit in fits if misfit <= good]
-    side = -1.0 if _came_from_above(way, mean, lowest) else 1.0
     return side * possible[0], side * possible[-1]
 
 
@@ -115,8 +131,8 @@ def _crossing(
     return Crossing(level, middle - last.at - share * interval, interval / 3)
 
 
-def _misfit(points: Sequence[_Point], r: float) -> float:
-    """Chi squared of a remainder; T and c fitted by weighted least squares.
+def _fit(points: Sequence[_Point], r: float) -> tuple[float, float]:
+    """Chi squared of a remainder, and T; T and c fitted by weighted least squares.
 
     The first point is the middle of the window. A blurred level is a blurred moment the more, the
     slower the reading went by: at (r + L) / T, with T as the nearest and farthest levels have it.
@@ -138,8 +154,18 @@ def _misfit(points: Sequence[_Point], r: float) -> float:
         w * (x - x0) ** 2 for w, x, _ in rows
     )
     if t <= 0:
-        return math.inf
-    return sum(w * (age - age0 - t * (x - x0)) ** 2 for w, x, age in rows)
+        return math.inf, math.inf
+    return sum(w * (age - age0 - t * (x - x0)) ** 2 for w, x, age in rows), t
+
+
+def _climb_misfit(window: Level, r: float, t: float, noise: float) -> float:
+    """Chi squared of the climb that a window would show if ``r`` remained from its middle.
+
+    A pour that has ended is told so from a creep that goes on.
+    """
+    climb = 2 * r * math.sinh(min(_STEEP, window.seconds / (2 * t)))
+    blur = math.hypot(_ROUNDED_CLIMB, noise * math.sqrt(12 / window.size))
+    return ((climb - window.climb) / blur) ** 2
 
 
 def _came_from_above(way: Sequence[Sample], mean: float, lowest: float) -> bool:

@@ -17,7 +17,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kiosk.weighing.approach import remainder
+from kiosk.weighing.approach import Level, remainder
 from kiosk.weighing.hover import hovering_since, tremor
 from kiosk.weighing.stretch import Stretch
 from kiosk.weighing.trace import Sample
@@ -168,6 +168,7 @@ def _arrived(samples: Sequence[Sample], window: Window, stretch: Stretch, demand
     if abs(later - window.shown.y) > LATER_DIVISIONS + LATER_NOISES * noise / math.sqrt(half):
         return False
     way = samples[: len(samples) - window.size + 1]
-    ends = remainder(way, stretch.middle, window.mean, noise, window.size)
+    level = Level(stretch.middle, window.mean, stretch.climb, stretch.seconds, window.size)
+    ends = remainder(way, level, noise)
     off = max(abs(window.mean + end - window.shown.y) for end in ends)
     return off <= OFF_DIVISIONS + OFF_FEW / window.size + OFF_NOISES * noise

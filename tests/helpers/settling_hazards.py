@@ -9,7 +9,7 @@ import numpy as np
 from drivers.simulated.profile import Profile
 from drivers.simulated.weighing_pan import WeighingPan
 from kiosk.evidence import Source
-from kiosk.weighing.pan_events import PanKind
+from kiosk.weighing.pan_events import PanEvent, PanKind
 from kiosk.weighing.pan_watch import PanWatch
 from tests.helpers.loads import FINE, Kind, averaged, put_on, shown
 from tests.helpers.settling_trials import GAP_SECONDS, play
@@ -18,6 +18,8 @@ SECONDS = 10.0
 EMPTY_SECONDS = 3.0
 LOADED_SECONDS = 6.0
 TREMOR_DIVISIONS = 8.0
+SLOWLY_POURED_DIVISIONS = 60.0
+REST_SECONDS = 14.0  # after it
 
 
 def pour_is_captured(kind: Kind, divisions_per_second: float, rng: np.random.Generator) -> bool:
@@ -30,6 +32,21 @@ def pour_is_captured(kind: Kind, divisions_per_second: float, rng: np.random.Gen
     grams = averaged(low_pass(load, kind.filter_seconds), kind.averaging_seconds)
     late = 3 * kind.filter_seconds + kind.averaging_seconds  # until the display rises evenly
     return settles(kind, times, grams, rng, began + late + 0.5)
+
+
+def poured_slowly(
+    kind: Kind, divisions_per_second: float, rng: np.random.Generator
+) -> tuple[list[PanEvent], float]:
+    """What is told from the first grain on to a cup that rested; the grams that lie there then."""
+    cup, poured = rng.uniform(100, 500) * kind.division, SLOWLY_POURED_DIVISIONS * kind.division
+    began, lasts = EMPTY_SECONDS + LOADED_SECONDS, SLOWLY_POURED_DIVISIONS / divisions_per_second
+    times = np.arange(0, began + lasts + REST_SECONDS, 1 / FINE)
+    load = np.interp(times, [0, began, began + lasts], [cup, cup, cup + poured])
+    load[times < EMPTY_SECONDS] = 0.0
+    grams = averaged(low_pass(load, kind.filter_seconds), kind.averaging_seconds)
+    watch = PanWatch(kind.readability, Source.SIMULATED)
+    told = play(watch, shown(kind, times, grams, rng, float(times[-1])), 0.0)
+    return [event for event in told if event.at >= began], cup + poured
 
 
 def trembling_hand_is_captured(kind: Kind, rng: np.random.Generator) -> bool:
