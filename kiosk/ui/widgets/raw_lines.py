@@ -126,12 +126,18 @@ class FindingChip(Drawing):
                         room=right - left)  # fmt: skip
 
     def _characters(self, pencil: Pencil, left: float, right: float, middle: float) -> None:
-        size, room = int(theme.body * 0.95), (right - left) * pencil.unit
-        while size > 1 and len(self.text) * mono_width(size) > room:
-            size -= 1
+        size = mono_size(self.text, int(theme.body * 0.95), (right - left) * pencil.unit)
         x = right - len(self.text) * mono_width(size) / pencil.unit
         baseline = middle + CAP / 2 * size / pencil.unit
         pencil.mono(self.text, x, baseline, size, theme.ink)
+
+
+def mono_size(text: str, largest: int, room: float) -> int:
+    """The size, not above ``largest``, in which ``text`` fits ``room`` pixels."""
+    size = largest
+    while size > 1 and len(text) * mono_width(size) > room:
+        size -= 1
+    return size
 
 
 def shown_part(rows: list[Any], room: int) -> tuple[int, int]:

@@ -6,6 +6,7 @@ import pytest
 
 from drivers.errors import BadAddress, Reason
 from drivers.events import Back, Identified, Lost, ReadingReceived
+from drivers.line_shape import LineShape
 from drivers.speaking import TRIAL_S
 from kiosk.ui.connection import ScaleChoice
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
@@ -17,6 +18,18 @@ USB = FoundScale(where="hid:1209:0001:A7", kind=ScaleKind.HID, described="Larch 
 BACK = Back(where=CABLE.where, at=0.0)
 
 
+class Lesson:
+    """Stands in for the teaching of the scale at an address."""
+
+    def __init__(self, where: str) -> None:
+        self.where = where
+        self.learned: LineShape | None = None
+        self.closed = False
+
+    def close(self) -> None:
+        self.closed = True
+
+
 class Opened:
     """A drawer whose scales are played; `used` lists what was to be used, in order."""
 
@@ -24,6 +37,7 @@ class Opened:
         self.used: list[ScaleChoice] = []
         self.remembered: list[str] = []
         self.refused: str | None = None
+        self.taught: list[Lesson] = []
         self.drawer = ScaleDrawer(
             facts=ScaleFacts(),
             user=self,
@@ -38,6 +52,10 @@ class Opened:
         if self.refused:
             raise BadAddress(self.refused)
         self.used.append(choice)
+
+    def teach_scale(self, where: str) -> Lesson:
+        self.taught.append(Lesson(where))
+        return self.taught[-1]
 
     def dialects(self) -> list[str | None]:
         return [choice.dialect for choice in self.used]
@@ -149,3 +167,44 @@ def test_masses_end_the_trial() -> None:
 @pytest.mark.parametrize("text", [None, "", "{", "[]", '{"nowhere": 1}', "7"])
 def test_what_is_no_choice_any_more_is_none(text: str | None) -> None:
     assert ScaleChoice.from_text(text) is None
+
+
+# Teaching ------------------------------------------------------------------------------------
+
+
+def not_understood() -> Opened:
+    opened = Opened(CABLE)
+    opened.drawer.choose(CABLE.where)
+    opened.nothing_comes()
+    opened.nothing_comes()
+    opened.drawer.teach()
+    return opened
+
+
+def test_a_scale_that_was_taught_is_used_and_remembered_as_it_was_learned() -> None:
+    opened = not_understood()
+    (lesson,) = opened.taught
+    lesson.learned = LineShape(name="Scale 1")
+    opened.drawer.end_teaching()
+    assert lesson.closed
+    assert opened.used[-1] == ScaleChoice(where=CABLE.where, dialect="Scale 1")
+    assert opened.remembered == [opened.used[-1].as_text()]
+    assert opened.facts.understood
+
+
+def test_teaching_that_led_nowhere_leaves_the_scale_as_it_was() -> None:
+    opened = not_understood()
+    before = opened.used[-1]
+    opened.drawer.end_teaching()
+    opened.drawer.end_teaching()
+    assert opened.used[-2:] == [before, before]
+    assert not opened.facts.understood
+    assert opened.remembered == []
+
+
+def test_only_what_sends_lines_is_taught() -> None:
+    opened = Opened(USB)
+    opened.drawer.choose(USB.where)
+    opened.drawer.teach()
+    assert opened.taught == []
+    assert opened.drawer.teaching is None
