@@ -51,6 +51,7 @@ class Person(StrEnum):
     LATER = "later"  # no code for now; no procedure hears of it
     MATERIAL = "material"  # choose what goes into the cups; no procedure hears of it
     ANSWERS = "answers"  # show what was guessed; no procedure hears of it
+    PRINT = "print"  # save the papers of what was kept; no procedure hears of it
     CHECK = "check"  # check the scale; no procedure hears of it
     OTHER_SCALE = "other scale"  # choose another one; no procedure hears of it
     TEACH = "teach"  # learn how the scale speaks; no procedure hears of it

@@ -11,6 +11,7 @@ from kiosk.texts import say
 from kiosk.ui.desk import Place
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.views import ButtonView, SheetView
+from kiosk.ui.printing import print_key
 from kiosk.ui.station import Station
 
 # Sheets that need their whole width: there the bench panel goes away by itself.
@@ -79,6 +80,8 @@ class Controls:
             self.desk.choose_material()
         elif event.kind is Person.ANSWERS:
             self.desk.as_coach("answer.open", self.desk.show_answers)
+        elif event.kind is Person.PRINT:
+            print_key(self.desk)
         elif event.kind is Person.CHECK:
             self.desk.check_scale()
         elif event.kind is Person.OTHER_SCALE:

@@ -175,3 +175,4 @@ class Notebook:
             facts.used_letters = (*facts.used_letters, entry.letter)
             facts.keys_kept += 1
             facts.letter = ""
+            facts.printed = ()

@@ -43,6 +43,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.card.balance": "Balance: {balance}",
     "paper.card.made": "Key made {at}, record {id}",
     # Saving
+    "paper.print": "Print as PDF",
+    "paper.saved": "Ready to be printed, in\n{folder}:",
     "paper.save.full": "The disk with {where} is full. Make room on it, then print again.",
     "paper.save.not_allowed": (
         "{where} must not be written. Ask whoever looks after this machine for the right to "

@@ -42,7 +42,7 @@ def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal |
         case ContainerState.REFUSED:
             return _refused(procedure)
         case ContainerState.SAVED:
-            return _saved(procedure)
+            return _saved(procedure, facts)
     return _pour(procedure, facts, gross)
 
 
@@ -173,7 +173,7 @@ def _refused(procedure: FillContainer) -> MessageView:
     )
 
 
-def _saved(procedure: FillContainer) -> MessageView:
+def _saved(procedure: FillContainer, facts: TableFacts) -> MessageView:
     letter = procedure.letter or ""
     return MessageView(
         title=say("key.saved.title", letter=letter),
@@ -181,7 +181,9 @@ def _saved(procedure: FillContainer) -> MessageView:
         step=5,
         steps=STEPS,
         step_text=say("key.step.5"),
-        letter=letter,
+        letter="" if facts.printed else letter,
+        lines=facts.printed,
         main=button(say("key.saved.done"), Person.HOME, sign="tick"),
+        second=button(say("paper.print"), Person.PRINT),
         home=home_button(),
     )

@@ -35,6 +35,7 @@ class TableFacts:
     scale: ScaleFacts = field(default_factory=ScaleFacts)
     past: PanPast = field(default_factory=PanPast)  # the last seconds of the pan
     last_check: BalanceChecked | None = None
+    printed: tuple[str, ...] = ()  # where the papers of the last key are, or why they are not
 
     def some_marks(self, most: int, mine: int | None) -> tuple[CupMark, ...]:
         """As many of the cups that are out as a row holds, one's own always among them."""
