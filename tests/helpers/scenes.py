@@ -28,6 +28,7 @@ from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kept import Guess as KeptGuess
 from kiosk.records.kept import Guessed
 from kiosk.settings import KioskSettings
+from kiosk.texts import say
 from kiosk.ui.desk import Desk, Place
 from kiosk.ui.lock import Lock, digest_of
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
@@ -44,6 +45,12 @@ LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
 MANY, ALL = 18, 99  # cups out: more than one page, and all numbers
 GROSS = Decimal("1234.5")
 LONG_PATH = "/var/lib/gramstand/larch-hill/records.sqlite"
+LONG_FOLDER = "/srv/people/larch-hill-science/Documents/Gramstand"
+LONG_PAPER = f"{LONG_FOLDER}/Jar W key card (simulated) (12).pdf"
+PAPERS = (
+    say("paper.saved", folder=LONG_FOLDER),
+    "Jar W label (simulated) (12).pdf\nJar W key card (simulated) (12).pdf",
+)
 LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
 UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
 
@@ -324,6 +331,10 @@ def light_sample() -> Scene:
 def key_with(*, covered: bool = False, used: str = "ABC", net: str = "1000.0") -> Scene:
     table = facts(covered=covered, used_letters=tuple(used))
     return scene(desk(table, in_container(ContainerState.KEY, net)))
+
+
+def printed(lines: tuple[str, ...]) -> Scene:
+    return scene(desk(facts(printed=lines), in_container(ContainerState.SAVED)))
 
 
 def pouring(shown: Decimal) -> Scene:
@@ -644,6 +655,8 @@ OTHERS: dict[str, Make] = {
     "light sample": light_sample,
     "key, covered": lambda: key_with(covered=True),
     "key, with a warning": lambda: key_with(net="1100.0"),
+    "key, printed": lambda: printed(PAPERS),
+    "key, not printed": lambda: printed((say("paper.save.not_allowed", where=LONG_PAPER),)),
     "key, all letters used": lambda: key_with(used="ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
     "key, small": lambda: key_with(net="25.0"),
     "pour, nothing yet": lambda: pouring(Decimal("159.9")),
