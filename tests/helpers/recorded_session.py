@@ -7,7 +7,7 @@ from contextlib import closing
 from pathlib import Path
 from typing import Protocol
 
-from drivers.events import Back, BalanceEvent, Identified, Lost, ReadingReceived
+from drivers.events import Back, BalanceEvent, Identified, LineUnreadable, Lost, ReadingReceived
 from drivers.recorder import Recorder, open_recorded
 from drivers.simulated.line_device import LineDevice
 from drivers.simulated.port import SimulatedPort
@@ -82,6 +82,8 @@ class Session:
         match event:
             case ReadingReceived(reading=reading):
                 self.happened += self._watch.reading(reading)
+            case LineUnreadable(at=at):
+                self.happened += self._watch.garbage(at)
             case Identified(readability=readability, capacity=capacity):
                 self._watch.identified(readability, capacity)
             case Lost(at=at):
