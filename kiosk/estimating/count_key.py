@@ -15,6 +15,7 @@ from kiosk.estimating.count_refusals import (
     Refused,
     Why,
     less_than_counted,
+    nothing_inside,
     too_wide,
     unusable,
 )
@@ -34,11 +35,20 @@ DEFAULT_RULES = Rules()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """A part of a fill that was weighed by itself: gross grams, full and empty."""
+
+    filled: Decimal
+    empty: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CountInput:
     """What was counted and weighed; masses in grams.
 
     ``samples`` are net masses of ``pieces`` each, all from one tray; ``filled`` and ``empty`` are
-    gross. ``readability`` None: taken from the digits of the masses, so they must be as shown.
+    gross. ``more_lots`` are part of the fill, weighed in the same container after it was emptied.
+    ``readability`` None: taken from the digits of the masses, so they must be as shown.
     ``piece_cv_percent`` is the scatter of single pieces known beforehand, worth ``piece_cv_dof``
     degrees of freedom. ``from_container``: the counted pieces are in the weighed fill.
 
@@ -50,6 +60,7 @@ class CountInput:
     samples: tuple[Decimal, ...]
     filled: Decimal
     empty: Decimal = Decimal(0)
+    more_lots: tuple[Lot, ...] = ()
     readability: Decimal | None = None
     piece_cv_percent: Decimal | None = None
     piece_cv_dof: int = PRIOR_DOF
@@ -66,12 +77,27 @@ class CountInput:
 
     @property
     def _masses(self) -> tuple[Decimal, ...]:
-        return (*self.samples, self.filled, self.empty)
+        return (*self.samples, *(mass for lot in self.lots for mass in (lot.filled, lot.empty)))
+
+    @property
+    def lots(self) -> tuple[Lot, ...]:
+        """All lots of the fill; mostly it is one."""
+        return (Lot(filled=self.filled, empty=self.empty), *self.more_lots)
+
+    @property
+    def all_filled(self) -> Decimal:
+        """The sum of the full masses in grams."""
+        return sum((lot.filled for lot in self.lots), Decimal(0))
+
+    @property
+    def all_empty(self) -> Decimal:
+        """The sum of the empty masses in grams."""
+        return sum((lot.empty for lot in self.lots), Decimal(0))
 
     @property
     def net(self) -> Decimal:
         """The net mass of the fill in grams."""
-        return self.filled - self.empty
+        return self.all_filled - self.all_empty
 
     @property
     def finest_digit(self) -> Decimal:
@@ -119,12 +145,12 @@ class CountKey:
 def count_key(given: CountInput, rules: Rules = DEFAULT_RULES) -> CountKey | Refused:
     """The key, or why there is none and what would help."""
     samples = given.measured()
-    refused = unusable(samples, given.filled, given.empty)
+    refused = unusable(samples, given.all_filled, given.all_empty) or _a_lot_unusable(given)
     if refused:
         return refused
     sampling = samples.sampling()
     assert sampling is not None  # a single sample without a prior was refused
-    parts = budget(sampling, float(given.net))
+    parts = budget(sampling, float(given.net), len(given.lots))
     if parts.half_width > WIDEST:
         return too_wide(samples, given.net, WIDEST)
     exactly = Fraction(given.net) / samples.piece_mass
@@ -141,13 +167,18 @@ def count_key(given: CountInput, rules: Rules = DEFAULT_RULES) -> CountKey | Ref
         budget=parts,
         warnings=warnings(
             samples,
-            filled=given.filled,
-            empty=given.empty,
+            filled=given.all_filled,
+            empty=given.all_empty,
             count=count,
             limit=rules.count_limit,
             inferred=given.readability is None,
         ),
     )
+
+
+def _a_lot_unusable(given: CountInput) -> Refused | None:
+    found = (nothing_inside(lot.filled, lot.empty) for lot in given.lots)
+    return next((refused for refused in found if refused), None)
 
 
 def interval(count: Fraction, half_width: float) -> tuple[int, int]:

@@ -63,13 +63,20 @@ def _samples_unusable(samples: Samples) -> Refused | None:
 
 def _fill_unusable(samples: Samples, filled: Decimal, empty: Decimal) -> Refused | None:
     net = filled - empty
-    if net <= 0:
-        return _refused(Why.EMPTY_FILL, filled=grams(filled), empty=grams(empty))
+    if refused := nothing_inside(filled, empty):
+        return refused
     if net < LEAST_DIVISIONS * samples.readability:
         return _refused(Why.LIGHT_FILL, **_in_steps(net, samples))
     if 2 * Fraction(net) < samples.piece_mass:
         return _refused(Why.LESS_THAN_ONE)
     return None
+
+
+def nothing_inside(filled: Decimal, empty: Decimal) -> Refused | None:
+    """The refusal of a full container that is not heavier than the empty one."""
+    if filled > empty:
+        return None
+    return _refused(Why.EMPTY_FILL, filled=grams(filled), empty=grams(empty))
 
 
 def less_than_counted(samples: Samples, count: int) -> Refused:

@@ -22,8 +22,8 @@ class LiveCount:
     half_width_percent: Decimal
 
 
-def live_count(samples: Samples, net: Decimal) -> LiveCount | None:
-    """The count of ``net`` grams, however wide its interval.
+def live_count(samples: Samples, net: Decimal, lots: int = 1) -> LiveCount | None:
+    """The count of ``net`` grams, weighed in so many lots, however wide its interval.
 
     None while there is less than half a piece or a single step of the balance inside, or when one
     sample alone cannot tell an interval.
@@ -35,7 +35,7 @@ def live_count(samples: Samples, net: Decimal) -> LiveCount | None:
     count = int(half_up(exactly, 0))
     if count < 1:
         return None
-    half_width = budget(sampling, float(net)).half_width
+    half_width = budget(sampling, float(net), lots).half_width
     low, high = interval(exactly, half_width)
     return LiveCount(
         count=count,

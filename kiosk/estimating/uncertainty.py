@@ -75,13 +75,13 @@ class Budget:
         return max(sizes, key=sizes.__getitem__)
 
 
-def budget(sampling: Sampling, net: float | None) -> Budget:
-    """The parts for a fill of ``net`` grams; with None what the samples alone bring.
+def budget(sampling: Sampling, net: float | None, lots: int = 1) -> Budget:
+    """The parts for a fill of ``net`` grams in so many lots; with None what the samples bring.
 
     All samples are weighed in one tray, whose own rounding is in each of them and never averages
     out. Where the samples' rounding repeats, a mass that is the difference of two readings can be
     off by a whole step, and for a given load it does so again and again: the part is then that
-    limit and not 1.96 standard deviations (0.8 steps).
+    limit and not 1.96 standard deviations (0.8 steps). For the fill see ``steps_off``.
     """
     step = sampling.readability
     averaged = NORMAL_FACTOR * sqrt((1 + 1 / sampling.number) / 12)
@@ -90,8 +90,18 @@ def budget(sampling: Sampling, net: float | None) -> Budget:
     return Budget(
         pieces=t_factor(sampling.dof) * relative,
         sample_rounding=steps * step / sampling.mean,
-        fill_rounding=0.0 if net is None else step / net,
+        fill_rounding=0.0 if net is None else steps_off(lots) * step / net,
     )
+
+
+def steps_off(lots: int) -> float:
+    """By how many steps of the balance a fill that was weighed in so many lots may be off.
+
+    Each lot is the difference of two readings. The full ones are rounded independently, but the
+    same container is emptied for each lot, so the rounding of the empty one repeats: the variance
+    is that of L + L^2 rounded readings. One lot, L = 1, can be off by a whole step.
+    """
+    return sqrt((lots + lots**2) / 2)
 
 
 def _share(sampling: Sampling, net: float | None) -> float:
