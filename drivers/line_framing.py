@@ -51,6 +51,11 @@ class LineFramer:
         self._wrapped = False
         self._check_bytes = 0  # that may still follow an ETX
 
+    @property
+    def holding(self) -> bool:
+        """Whether a line has begun that has not ended."""
+        return bool(self._held)
+
     def feed(self, data: bytes) -> Iterator[Line]:
         """The lines that ``data`` completes."""
         for byte in data:

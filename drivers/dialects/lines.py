@@ -25,6 +25,7 @@ from drivers.units import to_grams
 
 NAME = "lines"
 SILENCE = 0.15  # seconds without a byte: no line of any speed pauses so long
+ENDLESS = 1.0  # seconds: the slowest balance sends a whole line in less
 NO_ZERO = "this balance takes no requests: press its own zero key"
 
 
@@ -41,6 +42,7 @@ class Lines:
         self._framer.begin(whole=False)
         self._opened_at = opened_at  # None once something came, or if nobody said
         self._doubtful: tuple[Line, float] | None = None  # the first line, and when it came
+        self._begun_at: float | None = None  # a line that has not ended yet
         self._last_unit: str | None = None
         self._identified = False
         self._zero_wanted = False
@@ -73,8 +75,20 @@ class Lines:
                 self._framer.begin(whole=True)
             self._opened_at = None
         for line in self._framer.feed(packet.data):
+            self._begun_at = None
             events += self._line(line, packet.at)
-        return events
+        return events + self._endless(packet)
+
+    def _endless(self, packet: Packet) -> list[BalanceEvent]:
+        """Bytes that come and come without a line's end are told of before there are many."""
+        if not packet.data or not self._framer.holding:
+            return []
+        if self._begun_at is None:
+            self._begun_at = packet.at
+        if packet.at - self._begun_at < ENDLESS:
+            return []
+        self._begun_at = packet.at
+        return [LineUnreadable(raw=packet.data, at=packet.at)]
 
     def _line(self, line: Line, at: float) -> list[BalanceEvent]:
         if not line.whole:

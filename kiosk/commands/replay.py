@@ -10,7 +10,7 @@ from pathlib import Path
 from drivers.dialects import Dialect, make_dialect
 from drivers.dialects.hid_scale import HidScale
 from drivers.errors import BadAddress
-from drivers.events import BalanceEvent, Identified, ReadingReceived
+from drivers.events import BalanceEvent, Identified, LineUnreadable, ReadingReceived
 from drivers.packet import Packet
 from drivers.recording import Line
 from kiosk.commands.console import BadInputError, emit, tell
@@ -82,6 +82,8 @@ def _marked(line: Line, watch: PanWatch, dialect: Dialect) -> list[PanEvent]:
 def _told(watch: PanWatch, event: BalanceEvent) -> list[PanEvent]:
     if isinstance(event, ReadingReceived):
         return watch.reading(event.reading)
+    if isinstance(event, LineUnreadable):
+        return watch.garbage(event.at)
     if isinstance(event, Identified):
         watch.identified(event.readability, event.capacity)
     return []

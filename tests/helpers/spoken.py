@@ -5,7 +5,7 @@ from __future__ import annotations
 from drivers.line_shape import LineShape
 from drivers.simulated.indicator import Shown, State
 from drivers.simulated.line_style import LineStyle
-from tests.helpers.fake_hid import STALE, FakeScale
+from tests.helpers.fake_hid import STALE, FakeHid, FakeScale
 from tests.helpers.hid_reports import BELOW_ZERO, GRAM, MOVING, STABLE, TOO_MUCH, report
 from tests.helpers.journey import Journey
 
@@ -26,17 +26,20 @@ def hid_report(shown: Shown) -> bytes:
 
 
 class HidJourney(Journey):
-    """A kiosk on a HID scale that shows what the simulated pan carries."""
+    """A kiosk on a HID scale that shows what the simulated pan carries, or `instead` of it."""
 
-    def speak_through(self, scale: FakeScale) -> None:
+    scale: FakeScale | None = None
+    instead: bytes | None = None
+
+    def speak_through(self, module: FakeHid, scale: FakeScale) -> None:
         """Send the reports of that scale from now on."""
-        self.scale = scale
+        self.module, self.scale = module, scale
         scale.sends(STALE)
 
     def step(self) -> None:
-        scale: FakeScale | None = getattr(self, "scale", None)
-        if scale is not None and len(scale.reports) < 2:
-            scale.sends(hid_report(self.table.device.indicator.shown()))
+        if self.scale is not None and len(self.scale.reports) < 2:
+            shown = self.table.device.indicator.shown()
+            self.scale.sends(self.instead or hid_report(shown))
         super().step()
 
 

@@ -144,3 +144,31 @@ def test_a_line_without_its_stx_is_none_of_a_balance_that_wraps_them() -> None:
 
 def test_it_is_called_by_its_shape() -> None:
     assert (Lines("b").name, Lines("b", SHAPE).name) == ("lines", "it")
+
+
+def drip(data: bytes, *, every_s: float) -> list[BalanceEvent]:
+    """Each byte in a packet of its own."""
+    lines = Lines("b")
+    return [
+        event
+        for place, byte in enumerate(data)
+        for event in lines.feed(Packet(place * every_s, bytes([byte])))
+    ]
+
+
+def test_bytes_without_an_end_are_told_of_each_second() -> None:
+    told = drip(b"\x86\xff" * 20, every_s=0.1)
+    assert [type(event) for event in told] == [LineUnreadable] * 3
+    assert [round(event.at, 1) for event in told] == [1.0, 2.0, 3.0]
+
+
+def test_a_slow_line_is_no_endless_one() -> None:
+    told = drip(b"\r" + FULL + FULL, every_s=0.04)
+    assert [type(event) for event in told] == [ReadingReceived] * 2
+
+
+def test_a_line_that_begins_long_after_the_last_is_no_endless_one() -> None:
+    lines = Lines("b")
+    lines.feed(Packet(0.0, b"\r" + FULL))
+    told = lines.feed(Packet(30.0, FULL[:5])) + lines.feed(Packet(30.1, FULL[5:]))
+    assert [type(event) for event in told] == [ReadingReceived]

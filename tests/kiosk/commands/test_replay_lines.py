@@ -86,3 +86,15 @@ def test_once_learned_a_recording_tells_what_happened(
     assert isinstance(found, Learned)
     kept.keep(found.shape)
     assert story(gramstand, name, "--dialect", "it") == happened
+
+
+def test_garbage_for_seconds_is_told_as_unreadable(gramstand: Command, tmp_path: Path) -> None:
+    said: list[dict[str, object]] = [
+        {"recording": 1, "dialect": "lines", "synthetic": True, "note": "synthetic: garbage"}
+    ]
+    said += [{"t": turn / 10, "hex": "b1b2e78d0a"} for turn in range(1, 50)]
+    file = tmp_path / "garbage.jsonl"
+    file.write_text("".join(f"{json.dumps(line)}\n" for line in said), encoding="utf-8")
+    code, answers = gramstand.answers("replay", "--json", str(file))
+    assert code == 0
+    assert [answer["event"] for answer in answers] == ["unreadable"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -10,9 +11,11 @@ from typing import Any
 import pytest
 
 from kiosk.ui.theme import theme
+from tests.helpers.fake_hid import FakeHid, FakeScale
 from tests.helpers.journey import SMALL, USUAL, Journey
 from tests.helpers.offscreen import HEIGHT, WIDTH
 from tests.helpers.spared import spare
+from tests.helpers.spoken import HidJourney
 
 
 @pytest.fixture(scope="package", autouse=True)
@@ -53,3 +56,16 @@ def journey(start: Callable[..., Journey], request: pytest.FixtureRequest) -> Jo
 def usual(start: Callable[..., Journey], request: pytest.FixtureRequest) -> Journey:
     """The same on a balance as classrooms have them: it rings, creeps and is never quite still."""
     return start(size=getattr(request, "param", SMALL), profile=USUAL)
+
+
+@pytest.fixture
+def hid_journey(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[HidJourney]:
+    spare(monkeypatch)
+    module = FakeHid()
+    for name in ("hid", "hidraw"):  # one by one: what is imported meanwhile stays imported
+        monkeypatch.setitem(sys.modules, name, module)
+    scale = module.plug(FakeScale())
+    journey = HidJourney(tmp_path / "records.sqlite", where=lambda _: "hid:/dev/hidraw0")
+    journey.speak_through(module, scale)
+    yield journey
+    journey.close()

@@ -4,18 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
-from pytest_mock import MockerFixture
 
 from drivers.dialects import use_shapes
 from drivers.learning.findings import Learned
 from drivers.learning.learner import learn
-from tests.helpers.fake_hid import FakeScale, installed
 from tests.helpers.journey import Journey
 from tests.helpers.line_styles import KINDS, taught
-from tests.helpers.spared import spare
 from tests.helpers.spoken import STYLES, UNMARKED, HidJourney, OneShape
 
 EMPTY_G, FILLED_G = 12.3, 105.7
@@ -63,18 +59,6 @@ def test_a_cup_on_a_balance_whose_lines_were_learned(
     journey = start(style=KINDS["counter, commas"].style, dialect=learned_shape)
     whole_way(journey)
     assert captured(journey) == CAPTURED
-
-
-@pytest.fixture
-def hid_journey(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, mocker: MockerFixture
-) -> Iterator[HidJourney]:
-    spare(monkeypatch)
-    scale = installed(mocker).plug(FakeScale())
-    journey = HidJourney(tmp_path / "records.sqlite", where=lambda _: "hid:/dev/hidraw0")
-    journey.speak_through(scale)
-    yield journey
-    journey.close()
 
 
 def test_a_cup_on_a_hid_scale(hid_journey: HidJourney) -> None:
