@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from kiosk.evidence import Source
+from kiosk.reports.card import SMALL, STRIP
 from kiosk.reports.fonts import width
-from kiosk.reports.key_card import SMALL, STRIP, key_card
+from kiosk.reports.key_card import key_card
 from kiosk.reports.page import MARGIN
 from kiosk.settings import Paper
 from kiosk.texts import say
