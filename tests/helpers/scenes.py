@@ -372,6 +372,12 @@ def hindered(
     return scene(made, lost=lost, readings_flow=flowing, **more)
 
 
+def hindered_hid(lost: Reason) -> Scene:
+    made = desk(facts(1), weigh_empty(1), PanMemory(hindrance=Hindrance.UNPLUGGED))
+    made.facts.scale = ScaleFacts(chosen=USB)
+    return scene(made, lost=lost, readings_flow=False)
+
+
 def hindered_key() -> Scene:
     """A key with twelve masses when the cable is pulled."""
     procedure = sampled(10)
@@ -601,6 +607,7 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
             yield f"hindered: {hindrance}, {out} out", lambda h=hindrance, n=out: hindered(h, n)
     for lost in Reason:
         yield f"lost: {lost}", lambda r=lost: hindered(Hindrance.UNPLUGGED, MANY, lost=r)
+    yield "lost: a rule is missing", lambda: hindered_hid(Reason.NOT_ALLOWED)
     yield "hindered: key", hindered_key
     yield "failing: a question", refusing_to_say
     for press_next in (Press.LOAD, Press.ONCE_MORE, Press.EMPTY):

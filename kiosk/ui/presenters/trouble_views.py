@@ -10,6 +10,7 @@ from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import mass_number
+from kiosk.ui.presenters.scale_facts import ScaleKind
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
     ButtonView,
@@ -57,6 +58,9 @@ def zero_text(facts: TableFacts) -> str:
 _PORTS = {
     Reason.NOT_ALLOWED: ("not_allowed", ",,", "trouble.unplugged.wait"),
     Reason.BUSY: ("busy", ",plug,zero", "trouble.unplugged.wait"),
+    Reason.CLOSED: ("network", "pan,,", "trouble.unplugged.wait"),
+    Reason.NOT_ANSWERING: ("network", "pan,,", "trouble.unplugged.wait"),
+    Reason.OTHER: ("failed", "pan,plug,", "trouble.unplugged.wait"),
     Reason.MISSING: ("missing", "pan,plug,", "trouble.unplugged.wait"),
     Reason.ELSEWHERE: ("elsewhere", "pan,plug,", "trouble.unplugged.wait"),
 }
@@ -79,6 +83,8 @@ def hindrance_view(
     texts, pictures, wait = _SHAPES[hindrance]
     if hindrance is Hindrance.UNPLUGGED and lost in _PORTS and not pan.readings_flow:
         texts, pictures, wait = _PORTS[lost]
+        if lost is Reason.NOT_ALLOWED and _is_usb_scale(facts):
+            texts = "not_allowed_usb"
     title = f"trouble.{texts}.title"
     if hindrance in OVER_WITH_NUMBERS and pan.readings_flow:
         texts, pictures, wait = "back", "pan,,zero", _BACK_WAIT
@@ -103,6 +109,11 @@ _PRESSES = {
     Press.ONCE_MORE: "press.once_more",
     Press.EMPTY: "press.empty",
 }
+
+
+def _is_usb_scale(facts: TableFacts) -> bool:
+    chosen = facts.scale.chosen
+    return chosen is not None and chosen.kind is ScaleKind.HID
 
 
 def pan_note(pan: PanState) -> str:

@@ -9,6 +9,7 @@ import pytest
 from drivers.errors import Reason
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Person
+from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.trouble_views import (
     creeping_view,
     failure_view,
@@ -98,6 +99,9 @@ def test_a_scale_that_is_back_wants_an_empty_pan(hindrance: Hindrance) -> None:
         (Reason.MISSING, "The scale is not found.", "Empty the pan."),
         (Reason.ELSEWHERE, "The scale is in another socket.", "Empty the pan."),
         (Reason.UNPLUGGED, "The scale is unplugged.", "Empty the pan."),
+        (Reason.CLOSED, "Nothing answers at its address.", "Empty the pan."),
+        (Reason.NOT_ANSWERING, "Nothing answers at its address.", "Empty the pan."),
+        (Reason.OTHER, "The port failed.", "Empty the pan."),
     ],
 )
 def test_a_port_that_cannot_be_opened_says_what_is_to_be_done(
@@ -105,6 +109,12 @@ def test_a_port_that_cannot_be_opened_says_what_is_to_be_done(
 ) -> None:
     view = trouble(lost=lost)
     assert (view.title, view.lines[0]) == (title, first)
+
+
+def test_a_usb_scale_that_may_not_be_read_wants_a_rule_and_no_group() -> None:
+    usb = ScaleFacts(chosen=FoundScale(where="hid:1209:0001", kind=ScaleKind.HID))
+    assert "dialout" in trouble(lost=Reason.NOT_ALLOWED).lines[1]
+    assert "udev rule" in trouble(lost=Reason.NOT_ALLOWED, scale=usb).lines[1]
 
 
 def test_once_the_scale_is_back_the_port_of_before_is_no_matter() -> None:
