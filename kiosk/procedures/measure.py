@@ -117,6 +117,11 @@ class Measure(Procedure):
         """Whether this edge has as many places as it can have."""
         return len(self.kept.at(self.edge)) >= MOST_PLACES
 
+    def wants(self, edge: str) -> bool:
+        """Whether that edge was measured at too few places yet."""
+        wanted = 1 if edge in self._enough else USUAL_PLACES
+        return len(self.kept.at(edge)) < wanted
+
     def score_effect(self, volume: Volume) -> Decimal:
         """Points that a 90-point answer can lose by what is unknown of the volume."""
         return score_effect(volume.cm3, volume.low, volume.high, self.world.rules)
@@ -151,8 +156,7 @@ class Measure(Procedure):
         """On to the first edge that has too few places, or to the result."""
         self._clear()
         for edge in self.kept.edges:
-            wanted = 1 if edge in self._enough else USUAL_PLACES
-            if len(self.kept.at(edge)) < wanted:
+            if self.wants(edge):
                 self.edge = edge
                 return S.SIZE
         self.edge = self.kept.edges[-1]
@@ -308,7 +312,7 @@ class Measure(Procedure):
         S.UNIT: Ask(title="measure.unit.title", needs_pan=False),
         S.SIZE: Ask(title="measure.second.title", needs_pan=False),
         S.SURE: Ask(title="measure.sure.title", needs_pan=False),
-        S.RESULT: Ask(title="measure.result.title", needs_pan=False),
+        S.RESULT: Ask(title="measure.result.volume", needs_pan=False),
         S.SAVED: Ask(title="measure.saved.title", body="measure.saved.body", needs_pan=False),
         S.LEAVING: Ask(title="measure.leave.title", body="measure.leave.body", needs_pan=False),
     }

@@ -26,6 +26,7 @@ FULL_SHEETS = (
     "checked",
     "code",
     "guess",
+    "measure",
 )
 
 
@@ -132,6 +133,10 @@ class Controls:
     def make_count_key(self) -> None:
         """A drawer was tapped."""
         self.desk.as_coach("home.count_key", self.desk.make_count_key)
+
+    def measure_box(self) -> None:
+        """A drawer was tapped."""
+        self.desk.as_coach("home.measure", self.desk.measure_box)
 
     def open_scale(self) -> None:
         """A drawer was tapped."""

@@ -19,6 +19,7 @@ from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.measure import Measure
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Effect,
@@ -30,6 +31,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.procedures.show_answer import Answer, ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
+from kiosk.procedures.volume_draft import VolumeDraft
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.kept import Guessed
@@ -63,7 +65,7 @@ class Place(Enum):
 
 
 COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
-COACHS_PROCEDURES = (KeyProcedure, ThrowAway, BalanceCheck, ShowAnswer)
+COACHS_PROCEDURES = (KeyProcedure, Measure, ThrowAway, BalanceCheck, ShowAnswer)
 
 
 class Desk:
@@ -100,13 +102,15 @@ class Desk:
         """Read what is kept: the cups that are out, the last choices, the keys."""
         simulated = self.facts.simulated
 
-        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], str]:
+        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], list[str], str]:
             letters = [key.made.letter for key in store.keys(simulated)]
+            boxes = [str(volume.made.number) for volume in store.volumes()]
             code = store.recall(CODE) or ""
-            return store.cups_out(simulated), store.recall("material"), letters, code
+            return store.cups_out(simulated), store.recall("material"), letters, boxes, code
 
-        def done(kept: tuple[list[CupOut], str | None, list[str], str]) -> None:
-            self.facts.cups, material, letters, self.lock.digest = kept
+        def done(kept: tuple[list[CupOut], str | None, list[str], list[str], str]) -> None:
+            self.facts.cups, material, letters, boxes, self.lock.digest = kept
+            self.facts.used_boxes = tuple(boxes)
             self.facts.material = material or self.facts.settings.materials[0]
             self.facts.used_letters = tuple(letters)
             self.facts.keys_kept = len(letters)
@@ -278,6 +282,17 @@ class Desk:
             self._start(CountSamples(self.world, pan=self.memory, draft=draft))
 
         self.notebook.look_up(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+
+    def measure_box(self) -> None:
+        """The coach measures a box: one that was left is offered first."""
+        if not self._free():
+            return
+        self.facts.covered = False
+
+        def start(draft: VolumeDraft | None) -> None:
+            self._start(Measure(self.world, pan=self.memory, draft=draft))
+
+        self.notebook.look_up(lambda store: VolumeDraft.from_records(store.open_volume()), start)
 
     def throw_away(self) -> None:
         """The coach takes a cup off the list that will not come back."""

@@ -20,6 +20,7 @@ from kiosk.records.entries import (
     TryThrownAway,
 )
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.volume_entries import VolumeMade
 from kiosk.records.writer import Writer
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -174,5 +175,8 @@ class Notebook:
         elif isinstance(entry, KeyMade):
             facts.used_letters = (*facts.used_letters, entry.letter)
             facts.keys_kept += 1
+            facts.letter = ""
+        elif isinstance(entry, VolumeMade):
+            facts.used_boxes = (*facts.used_boxes, str(entry.number))
             facts.letter = ""
             facts.printed = ()

@@ -12,6 +12,7 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.measure import Measure
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.show_answer import ShowAnswer
@@ -26,6 +27,7 @@ from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty
 from kiosk.ui.presenters.guess_views import guess_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
+from kiosk.ui.presenters.measure_views import measure_view, shape_name
 from kiosk.ui.presenters.pad_views import PadView, pad_view, zero_view
 from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
@@ -183,6 +185,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return samples_view(procedure, facts)
         case FillContainer():
             return container_view(procedure, facts, shown)
+        case Measure():
+            return measure_view(procedure, facts)
         case ThrowAway():
             return throw_view(procedure)
         case Guess():
@@ -237,6 +241,9 @@ def _job(desk: Desk) -> tuple[str, ...]:
         case KeyProcedure():
             draft = procedure.draft
             return (say("strip.key"), *((jar_material(draft.material),) if draft else ()))
+        case Measure():
+            name = shape_name(procedure.shape)
+            return (say("strip.measure"), *((name,) if name else ()))
         case ThrowAway():
             return (say("strip.throw"),)
         case Guess():

@@ -29,6 +29,7 @@ class TableFacts:
     errors: tuple[float, ...] = ()  # signed per cent of the team's last tries, oldest first
     keys_kept: int = 0
     used_letters: tuple[str, ...] = ()
+    used_boxes: tuple[str, ...] = ()  # numbers of boxes that have a key
     covered: bool = False  # the coach covered the big number
     team_page: int = 0
     letter: str = ""

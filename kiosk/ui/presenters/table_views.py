@@ -13,6 +13,7 @@ TEAMS_PER_PAGE = 15
 
 def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
     """The table with what stands on it."""
+    kept = facts.keys_kept + len(facts.used_boxes)
     return HomeView(
         title=say("home.title"),
         body=say("home.caution") if ready else say("records.opening"),
@@ -23,7 +24,7 @@ def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
         can_guess=bool(facts.keys_kept),
         how=(say("home.how.1"), say("home.how.2"), say("home.how.3")),
         can_throw=bool(facts.cups),
-        keys_text=plural("home.keys_kept", facts.keys_kept) if facts.keys_kept else "",
+        keys_text=plural("home.keys_kept", kept) if kept else "",
     )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from decimal import Decimal
+from string import ascii_uppercase
 from typing import Any
 
 from kiosk.procedures.procedure import Person, PersonEvent
@@ -66,8 +67,35 @@ class StripView:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ContainerView:
+    """A container in the pan's place: its drawing, its volume so far, and the limit.
+
+    ``sizes`` are cm, 0 for none yet; ``share`` and the bounds' are shares of the limit.
+    """
+
+    name: str
+    shape: str
+    sizes: tuple[float, ...]
+    states: tuple[str, ...]
+    tags: tuple[str, ...]
+    number: str = ""
+    unit: str = ""
+    between: str = ""
+    zero: str = ""
+    limit: str = ""
+    share: float = 0.0
+    low_share: float = 0.0
+    high_share: float = 0.0
+    covered: bool = False
+    covered_text: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SheetView:
-    """What every screen has: the trail, the instruction, the buttons."""
+    """What every screen has: the trail, the instruction, the buttons.
+
+    A ``container`` stands in the pan's place, where nothing is weighed.
+    """
 
     screen: str
     title: str = ""
@@ -79,6 +107,30 @@ class SheetView:
     second: ButtonView | None = None
     home: ButtonView | None = None
     beside_home: ButtonView | None = None
+    container: ContainerView | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRow:
+    """An edge with the sizes at its places; ``typing`` is None where nothing can be typed."""
+
+    edge: str
+    name: str
+    state: str = "to come"  # to come, now, done
+    cells: tuple[str, ...] = ()
+    typing: str | None = None
+    note: str = ""
+    mean: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasureView(SheetView):
+    """The edges of a container, a keypad, and what to keep in mind or what is wrong."""
+
+    screen: str = "measure"
+    rows: tuple[EdgeRow, ...] = ()
+    hint: str = ""
+    warns: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -377,7 +429,7 @@ class PourView(SheetView):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeyView(SheetView):
-    """The key, its interval, what it costs, and the letters for the jar."""
+    """The key, its interval, what it costs, and the labels for the jar or box."""
 
     screen: str = "key"
     count: Decimal = Decimal(0)
@@ -392,6 +444,8 @@ class KeyView(SheetView):
     peak: str = ""
     right: str = ""
     which: str = ""
+    labels: tuple[str, ...] = tuple(ascii_uppercase)
+    lids: bool = True  # of jars; boxes have none
     used_text: str = ""
     used: tuple[str, ...] = ()
     chosen: str = ""

@@ -26,6 +26,7 @@ from kiosk.ui.screens.hand_in import HandInSheet
 from kiosk.ui.screens.home import HomeSheet
 from kiosk.ui.screens.key import KeySheet
 from kiosk.ui.screens.leave import LeaveSheet
+from kiosk.ui.screens.measure import ContainerPlace, MeasureSheet
 from kiosk.ui.screens.message import MessageSheet
 from kiosk.ui.screens.parts import SheetContent
 from kiosk.ui.screens.pour import PourSheet
@@ -61,6 +62,7 @@ SHEETS: dict[str, type[SheetContent]] = {
     "teach": TeachSheet,
     "code": CodeSheet,
     "guess": GuessSheet,
+    "measure": MeasureSheet,
     "answer": AnswerSheet,
     "check": CheckSheet,
     "checked": CheckedSheet,
@@ -82,6 +84,7 @@ class Frame(Bench):
     home_button = ObjectProperty(None, allownone=True, rebind=True)
     beside_button = ObjectProperty(None, allownone=True, rebind=True)
     spread = BooleanProperty(True)
+    container = ObjectProperty(None, allownone=True, rebind=True)  # in the pan's place
     jar_letter = StringProperty("")  # of the jar that stands in the pan's place
     things_out = BooleanProperty(False)
 
@@ -92,6 +95,7 @@ class Frame(Bench):
         self._changed_at = float("-inf")
         self._panel: ThingsPanel | None = None
         self._pad: TypingPad | None = None
+        self._container: ContainerPlace | None = None
         super().__init__(**kwargs)
 
     def show(self, view: SheetView) -> None:
@@ -100,6 +104,7 @@ class Frame(Bench):
         sheet = self._compact_sheet() if compact else self._sheet(view.screen)
         self.spread = view.screen in WIDE
         self.jar_letter = view.letter if isinstance(view, GuessView) else ""
+        self.container = view.container
         self.home_button = None if self.spread else view.home
         self.beside_button = None if self.spread else view.beside_home
         sheet.view = view
@@ -149,6 +154,18 @@ class Frame(Bench):
         self._pad.view = self.pad_view
         if self._pad.parent is None:
             place.add_widget(self._pad)
+
+    def on_container(self, *_: Any) -> None:
+        """Stand the container in the pan's place, or take it away."""
+        place = self.ids.container_holder
+        if self.container is None:
+            place.clear_widgets()
+            return
+        if self._container is None:
+            self._container = ContainerPlace(pos_hint={"x": 0, "y": 0})
+        self._container.view = self.container
+        if self._container.parent is None:
+            place.add_widget(self._container)
 
     def on_things_out(self, *_: Any) -> None:
         """Lay the panel over the sheet, or put it away."""

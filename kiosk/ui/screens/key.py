@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from string import ascii_uppercase
-from typing import ClassVar
-
 from kivy.properties import ObjectProperty
 
 from kiosk.ui import kv_files
@@ -18,4 +15,3 @@ class KeySheet(StepSheet):
     """Shows a KeyView."""
 
     view = ObjectProperty(KeyView(), rebind=True)
-    letters: ClassVar[list[str]] = list(ascii_uppercase)

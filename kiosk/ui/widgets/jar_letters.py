@@ -21,14 +21,20 @@ LID_HIGH = 12
 
 
 class JarKey(Tappable, Drawing):
-    """A jar with a letter; a used one cannot be tapped and says so with ``used_text``."""
+    """A jar with a letter; a used one cannot be tapped and says so with ``used_text``.
 
-    follows: ClassVar[tuple[str, ...]] = ("letter", "used", "chosen", "used_text", "pressed")
+    Without a ``lid`` it stands for a box.
+    """
+
+    follows: ClassVar[tuple[str, ...]] = (
+        "letter", "used", "chosen", "used_text", "pressed", "lid",
+    )  # fmt: skip
 
     letter = StringProperty("")
     used = BooleanProperty(False)
     chosen = BooleanProperty(False)
     used_text = StringProperty("")
+    lid = BooleanProperty(True)
 
     def on_used(self, *_: Any) -> None:
         """A used letter takes no touches."""
@@ -43,10 +49,11 @@ class JarKey(Tappable, Drawing):
             ground, edge, words = theme.act, theme.act, theme.card
         elif self.pressed:
             ground = theme.hair
-        wide, body = self.wide, LID_HIGH + 2
-        pencil.box(wide * 0.2, 0, wide * 0.6, LID_HIGH, 3, edge)
-        pencil.box(0, body - 3, wide, self.high - body + 3, 14, ground)
-        pencil.frame(0, body - 3, wide, self.high - body + 3, 14, 3, edge)
+        wide, body = self.wide, LID_HIGH + 2 if self.lid else 3
+        if self.lid:
+            pencil.box(wide * 0.2, 0, wide * 0.6, LID_HIGH, 3, edge)
+        pencil.box(0, body - 3, wide, self.high - body + 3, self._corner(), ground)
+        pencil.frame(0, body - 3, wide, self.high - body + 3, self._corner(), 3, edge)
         size = theme.pan_label if self.used else theme.main_button
         middle = body + (self.high - body) / 2 - (13 if self.used else 2)
         pencil.text(self.letter, wide / 2, middle + CAP / 2 * size / pencil.unit, size, words,
@@ -55,10 +62,14 @@ class JarKey(Tappable, Drawing):
             pencil.text(self.used_text, wide / 2, self.high - 12, theme.axis, words,
                         anchor="middle", room=wide - 8)  # fmt: skip
 
+    def _corner(self) -> int:
+        return 14 if self.lid else 4
+
 
 class JarLetters(Drawing):
-    """``letters`` in pages; ``used`` is a list of letters, ``chosen`` one letter or "".
+    """``letters`` in pages, on jars with ``lids`` or on boxes.
 
+    ``used`` is a list of letters, ``chosen`` one letter or "".
     ``range_text`` with the places {first} and {last} names the page that the last key turns to.
     Dispatches ``on_choose(letter)``.
     """
@@ -70,6 +81,7 @@ class JarLetters(Drawing):
     chosen = StringProperty("")
     used_text = StringProperty("")
     range_text = StringProperty("{first}{last}")
+    lids = BooleanProperty(True)
     page = NumericProperty(0)
 
     def __init__(self, **kwargs: Any) -> None:
@@ -81,7 +93,7 @@ class JarLetters(Drawing):
             self.fbind(name, self._turn_to_chosen)
         for name in ("letters", "used_text", "range_text", "page", "size"):
             self.fbind(name, self._rebuild)
-        for name in ("used", "chosen"):
+        for name in ("used", "chosen", "lids"):
             self.fbind(name, self._recolour)
         self.fbind("pos", self._arrange)
         theme.bind(u=self._rebuild)
@@ -145,6 +157,7 @@ class JarLetters(Drawing):
     def _recolour(self, *_: Any) -> None:
         for key in self._keys:
             key.used_text = self.used_text
+            key.lid = self.lids
             key.used = key.letter in self.used
             key.chosen = key.letter == self.chosen
 

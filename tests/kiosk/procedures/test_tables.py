@@ -11,6 +11,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.procedures.show_answer import ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
@@ -26,6 +27,7 @@ PROCEDURES = [
     (FillContainer, ContainerState, {ContainerState.BACK_IN}),
     (Guess, GuessState, {GuessState.CHOOSE}),
     (ShowAnswer, ShowState, {ShowState.CHOOSE}),
+    (Measure, MeasureState, {MeasureState.SHAPE, MeasureState.RESUME}),
     (BalanceCheck, CheckState, {CheckState.KIT}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}
