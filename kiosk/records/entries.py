@@ -159,12 +159,15 @@ class KeyChanged(Entry):
     """An answer about a key was given or changed; None leaves what was said before.
 
     ``pieces`` are in each sample from now on; ``back_in`` says whether the counted pieces went
-    back into the container.
+    back into the container. ``goal`` names how full it shall be: a band, a number, or any.
+    ``in_lots``: the fill is weighed in lots, each with an empty and a filled mass of its own.
     """
 
     key_id: str
     pieces: int | None = None
     back_in: bool | None = None
+    goal: str | None = None
+    in_lots: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,7 +32,8 @@ class Try:
 class KeyDraft:
     """A key with the answers as they stand now and the masses that count, in order of keeping.
 
-    ``back_in`` is None until somebody said whether the counted pieces went back.
+    ``back_in`` is None until somebody said whether the counted pieces went back, ``goal`` until
+    somebody said how full it shall be.
     """
 
     id: str
@@ -41,6 +42,8 @@ class KeyDraft:
     piece_cv_percent: Decimal | None
     pieces: int
     back_in: bool | None
+    goal: str | None = None
+    in_lots: bool = False
     simulated: bool
     since: datetime
     masses: tuple[KeyMass, ...]

@@ -8,14 +8,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from sqlalchemy import Connection
+from sqlalchemy.schema import CreateColumn
 
 from kiosk.records.guards import create_tables
 from kiosk.records.models import (
     SCHEMA_VERSION,
     AnswerShownRow,
     BalanceCheckedRow,
+    Base,
     CheckMassRow,
     GuessMadeRow,
+    KeyChangedRow,
     SizeReadRow,
     SizeVoidedRow,
     VolumeDroppedRow,
@@ -44,8 +47,21 @@ def _add_volume_keys(connection: Connection) -> None:
     )
 
 
+def _add_goals_and_lots(connection: Connection) -> None:
+    _add_columns(connection, KeyChangedRow, "goal", "in_lots")
+
+
+def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
+    """Columns that may be empty, at the end of a table that is there."""
+    table = Base.metadata.tables[model.__tablename__]
+    for name in names:
+        made = CreateColumn(table.c[name]).compile(dialect=connection.dialect)
+        connection.exec_driver_sql(f"ALTER TABLE {table.name} ADD COLUMN {made}")
+
+
 _STEPS: dict[int, Callable[[Connection], None]] = {
     1: _add_checks_of_the_balance,
     2: _add_guesses,
     3: _add_volume_keys,
+    4: _add_goals_and_lots,
 }

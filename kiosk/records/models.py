@@ -19,7 +19,7 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
-SCHEMA_VERSION = 4  # 2: checks of the balance; 3: guesses; 4: volume keys
+SCHEMA_VERSION = 5  # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots
 
 
 SECRETS = ("coach_code",)  # names of choices that leave the records in no export
@@ -143,6 +143,8 @@ class KeyChangedRow(Kept, Base):
     key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), index=True)
     pieces: Mapped[int | None]
     back_in: Mapped[bool | None]
+    goal: Mapped[str | None]
+    in_lots: Mapped[bool | None]
 
 
 class KeyMadeRow(Kept, Base):

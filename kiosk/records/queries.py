@@ -31,6 +31,7 @@ from kiosk.records.models import (
 )
 
 _Value = TypeVar("_Value", KeyMass, KeyMade, BalanceChecked)
+_QUESTIONS = ("pieces", "back_in", "goal", "in_lots")  # about a key in the making
 
 
 def cups_out(session: Session, simulated: bool) -> list[CupOut]:
@@ -47,7 +48,7 @@ def cups_out(session: Session, simulated: bool) -> list[CupOut]:
             number=row.number,
             team=row.team,
             material=row.material,
-            empty=_weighing(row.empty),
+            empty=weighing_of(row.empty),
             since=row.at,
         )
         for row in rows
@@ -177,29 +178,33 @@ def _draft(session: Session, row: KeyStartedRow, simulated: bool) -> KeyDraft:
     masses = session.scalars(
         select(KeyMassRow).where(KeyMassRow.key_id == row.id, ~voided).order_by(KeyMassRow.place)
     )
-    pieces, back_in = _answers(session, row)
+    answers = _answers(session, row)
     return KeyDraft(
         id=row.id,
         material=row.material,
         scatter_class=row.scatter_class,
         piece_cv_percent=row.piece_cv_percent,
-        pieces=pieces,
-        back_in=back_in,
+        pieces=answers.get("pieces", row.pieces),
+        back_in=answers.get("back_in"),
+        goal=answers.get("goal"),
+        in_lots=bool(answers.get("in_lots")),
         simulated=simulated,
         since=row.at,
         masses=tuple(_value(KeyMass, mass) for mass in masses),
     )
 
 
-def _answers(session: Session, row: KeyStartedRow) -> tuple[int, bool | None]:
-    pieces, back_in = row.pieces, None
+def _answers(session: Session, row: KeyStartedRow) -> dict[str, Any]:
+    """What was answered last, by the name of the question."""
     changes = session.scalars(
         select(KeyChangedRow).where(KeyChangedRow.key_id == row.id).order_by(KeyChangedRow.place)
     )
-    for change in changes:
-        pieces = pieces if change.pieces is None else change.pieces
-        back_in = back_in if change.back_in is None else change.back_in
-    return pieces, back_in
+    return {
+        name: answer
+        for change in changes
+        for name in _QUESTIONS
+        if (answer := getattr(change, name)) is not None
+    }
 
 
 def _try(taken: CupTakenRow, handed_in: CupHandedInRow) -> Try:
@@ -208,7 +213,7 @@ def _try(taken: CupTakenRow, handed_in: CupHandedInRow) -> Try:
         number=taken.number,
         team=taken.team,
         material=taken.material,
-        evidence=Evidence(gross=_weighing(handed_in.filled), tare=_weighing(taken.empty)),
+        evidence=Evidence(gross=weighing_of(handed_in.filled), tare=weighing_of(taken.empty)),
         net=handed_in.net,
         target=handed_in.target,
         points=handed_in.points,
@@ -220,11 +225,12 @@ def _try(taken: CupTakenRow, handed_in: CupHandedInRow) -> Try:
 
 def _value(kind: type[_Value], row: KeyMassRow | KeyMadeRow | BalanceCheckedRow) -> _Value:
     def plain(value: Any) -> Any:
-        return _weighing(value) if isinstance(value, WeighingRow) else value
+        return weighing_of(value) if isinstance(value, WeighingRow) else value
 
     return kind(**{field.name: plain(getattr(row, field.name)) for field in fields(kind)})
 
 
-def _weighing(row: WeighingRow) -> Weighing:
+def weighing_of(row: WeighingRow) -> Weighing:
+    """The weighing that a row keeps."""
     columns = {field.name: getattr(row, field.name) for field in fields(Weighing)}
     return Weighing(**columns | {"source": Source(row.source)})

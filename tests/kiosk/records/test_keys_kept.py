@@ -97,6 +97,17 @@ def test_the_latest_answers_stand(store: Store) -> None:
     store.save(KeyChanged(key_id=key.id, back_in=True, at=AT))
     store.save(KeyChanged(key_id=key.id, back_in=False, at=AT))
     assert (draft(store).pieces, draft(store).back_in) == (50, False)
+    assert (draft(store).goal, draft(store).in_lots) == (None, False)
+
+
+def test_how_full_it_shall_be_and_in_lots_are_answers_too(store: Store) -> None:
+    key = sampled(store, "3.5")
+    store.save(KeyChanged(key_id=key.id, goal="high", at=AT))
+    store.save(KeyChanged(key_id=key.id, in_lots=True, at=AT))
+    store.save(KeyChanged(key_id=key.id, goal="1500", at=AT))
+    assert (draft(store).goal, draft(store).in_lots) == ("1500", True)
+    store.save(KeyChanged(key_id=key.id, in_lots=False, at=AT))
+    assert not draft(store).in_lots
 
 
 def test_the_key_begun_last_is_the_one_to_go_on_with(store: Store) -> None:
