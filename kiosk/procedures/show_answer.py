@@ -115,5 +115,5 @@ class ShowAnswer(Procedure):
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.CHOOSE: Ask(title="answer.choose.title", needs_pan=False),
         S.SURE: Ask(title="answer.sure.title", body="answer.sure.body", needs_pan=False),
-        S.SHOWN: Ask(title="answer.shown.title", needs_pan=False),
+        S.SHOWN: Ask(title="answer.shown", needs_pan=False),
     }

@@ -32,7 +32,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "answer.sure.body": "After that no guess at this jar counts any more.",
     "answer.sure.yes": "Show it to all",
     "answer.sure.no": "Not yet",
-    "answer.shown.title": "Jar {letter}: the real number is",
+    "answer.shown": "Jar {letter}: the real number is",
     "answer.double": "{double} or more",
     "answer.sum.under": "{count} under",
     "answer.sum.on": "{count} on target",

@@ -48,7 +48,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "check.place.right": "Put it at the right edge.",
     "check.place.front": "Put it at the front edge.",
     "check.place.back": "Put it at the back edge.",
-    "check.settling.title": "Hands off. It comes to rest.",
+    "check.settling.title": "Hands off until it is still.",
     "check.shown.title": "Take it off.",
     "check.doubt.title": "Wipe the pan and weigh it again.",
     "check.other.title": "Is this the {thing}?",

@@ -62,7 +62,7 @@ def _shown(answer: Answer, rules: Rules) -> AnswerView:
     sides = [mark.side for mark in marks]
     actual = number(answer.actual)
     return AnswerView(
-        title=say("answer.shown.title", letter=answer.container.letter),
+        title=say("answer.shown", letter=answer.container.letter),
         actual=actual,
         corner=plural("answer.guessed", len(marks)) if marks else say("answer.nobody"),
         under=tuple(mark for mark in marks if mark.share <= 1),
