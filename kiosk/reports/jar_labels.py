@@ -1,4 +1,4 @@
-"""Labels for jars: a big letter to be cut out, and nothing that helps to guess."""
+"""Labels for jars and boxes: a big letter or number, and nothing that helps to guess."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from kiosk.settings import Paper
 from kiosk.texts import say
 
 COLUMNS = ROWS = 2
-WIDEST = "W"  # all letters are as large as this one can be
+WIDEST = "W"  # all letters are as large as this one can be; numbers of two digits are smaller
 FILLED = 0.8  # of a label's width by the widest letter
 CAPITAL = 0.711  # height of Roboto's capitals, in sizes of the type
 SMALL = 12.0
@@ -34,7 +34,7 @@ def jar_labels(letters: Sequence[str], paper: Paper, *, simulated: bool) -> byte
 
 
 def _letter(page: Page, letter: str, x: float, y: float, wide: float) -> None:
-    size = FILLED * wide / width(WIDEST, 1, bold=True)
+    size = FILLED * wide / max(width(text, 1, bold=True) for text in (WIDEST, letter))
     base = y - CAPITAL * size / 2
     page.words(x, base, letter, size, bold=True, at=0.5)
     # On a round jar M and W, or N and Z, are told apart by what is below.

@@ -176,6 +176,7 @@ class Notebook:
             facts.used_letters = (*facts.used_letters, entry.letter)
             facts.keys_kept += 1
             facts.letter = ""
+            facts.printed = ()
         elif isinstance(entry, VolumeMade):
             facts.used_boxes = (*facts.used_boxes, str(entry.number))
             facts.letter = ""

@@ -42,6 +42,15 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.card.no_steps": "The step of the balance is not known.",
     "paper.card.balance": "Balance: {balance}",
     "paper.card.made": "Key made {at}, record {id}",
+    # The coach's card of a box
+    "paper.volume.title": "Key card: box {number}",
+    "paper.volume.file": "Box {number} key card",
+    "paper.volume.label_file": "Box {number} label",
+    "paper.volume.value": "{volume} cm\u00b3",
+    "paper.volume.sure": "95 % sure: between {low} and {high} cm\u00b3 (\u00b1 {percent})",
+    "paper.volume.shape": "Shape: {shape}, measured outside",
+    "paper.volume.column.edge": "Edge",
+    "paper.volume.column.read": "Read off the ruler",
     # Saving
     "paper.print": "Print as PDF",
     "paper.saved": "Ready to be printed, in\n{folder}:",

@@ -47,7 +47,7 @@ def measure_view(procedure: Measure, facts: TableFacts) -> SheetView:
         case MeasureState.RESULT:
             view = _result(procedure, facts)
         case MeasureState.SAVED:
-            view = _saved(procedure)
+            view = _saved(procedure, facts)
         case _:
             view = _leave()
     if procedure.state is not MeasureState.RESUME:
@@ -359,11 +359,13 @@ def _warning(procedure: Measure, volume: Volume, facts: TableFacts) -> str:
     return say("measure.one_place.note") if once else ""
 
 
-def _saved(procedure: Measure) -> MessageView:
+def _saved(procedure: Measure, facts: TableFacts) -> MessageView:
     label = number(procedure.number or 0)
     return MessageView(
         title=say("measure.saved.title", number=label),
         body=say("measure.saved.body", number=label),
+        lines=facts.printed,
         main=button(say("measure.saved.done"), Person.HOME, sign="tick"),
+        second=button(say("paper.print"), Person.PRINT),
         home=home_button(),
     )

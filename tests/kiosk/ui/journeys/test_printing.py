@@ -44,6 +44,25 @@ def test_label_and_card_of_a_kept_key_are_saved(journey: Journey, documents: Pat
     assert words_on(label) == "A SIMULATED A SIMULATED"
 
 
+def test_labels_and_card_of_a_measured_box_are_saved(journey: Journey, documents: Path) -> None:
+    for words in ("Measure a box", "box", "centimetres"):
+        journey.tap(words)
+    for digits in ("12", "12", "9", "9", "23", "23"):
+        for digit in digits:
+            journey.tap(digit)
+        main = journey.scene.sheet.main
+        assert main is not None
+        journey.tap(main.text)
+    journey.tap("Save as box 1")
+    journey.tap(PRINT)
+    journey.until(lambda: "Box 1 label.pdf" in journey.seen, "where the papers are")
+    assert papers_in(documents) == ["Box 1 key card.pdf", "Box 1 label.pdf"]
+    card, label = ((documents / "Gramstand" / name).read_bytes() for name in papers_in(documents))
+    assert "2 484 cm³" in words_on(card)
+    assert "tall 23 cm" in words_on(card)
+    assert words_on(label) == "1 1"
+
+
 def test_the_screen_names_the_folder_and_the_papers(journey: Journey, documents: Path) -> None:
     saved_key(journey)
     journey.tap(PRINT)

@@ -1,0 +1,66 @@
+"""The coach's card of a volume key: every size that counts, as it was read off the ruler."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
+
+from kiosk.records.kept import StoredVolume
+from kiosk.records.volume_entries import SizeRead
+from kiosk.reports.card import Card, card_page, moment
+from kiosk.settings import Paper
+from kiosk.texts import say
+from kiosk.texts.numbers import number, percent
+
+WHOLE_FROM = 100  # cm³
+COLUMNS = (0.0, 0.3, 0.64)
+
+
+def volume_card(key: StoredVolume, paper: Paper) -> bytes:
+    """A PDF of one page for a key that was made. No balance stands behind it, simulated or not."""
+    draft, made = key.draft, key.made
+    half_width = 50 * (made.high - made.low) / made.cm3
+    card = Card(
+        title=say("paper.volume.title", number=made.number),
+        at=made.at,
+        simulated=False,
+        value=say("paper.volume.value", volume=_cubic(made.cm3)),
+        sure=say(
+            "paper.volume.sure",
+            low=_cubic(made.low, ROUND_FLOOR),
+            high=_cubic(made.high, ROUND_CEILING),
+            percent=percent(half_width),
+        ),
+        facts=(
+            say("paper.card.score", points=number(made.score_effect, 1)),
+            say("paper.volume.shape", shape=say(f"measure.shape.{_key(draft.shape)}")),
+        ),
+        warnings=(),
+        columns=COLUMNS,
+        heads=(
+            say("paper.volume.column.edge"),
+            say("paper.volume.column.read"),
+            say("paper.card.column.at"),
+        ),
+        rows=tuple(_rows(draft.sizes)),
+        notes=(say("paper.card.made", at=moment(made.at), id=made.key_id),),
+    )
+    return card_page(card, paper)
+
+
+def _cubic(cm3: Decimal, rounding: str = ROUND_HALF_UP) -> str:
+    """A volume as the screen has it: whole cm³ of anything but a small thing."""
+    step = Decimal(1) if cm3 >= WHOLE_FROM else Decimal("0.1")
+    return number(cm3.quantize(step, rounding=rounding))
+
+
+def _rows(sizes: tuple[SizeRead, ...]) -> Iterator[tuple[str, str, str]]:
+    """In the order of the edges, each at all its places."""
+    edges = dict.fromkeys(size.edge for size in sizes)
+    for edge in edges:
+        for size in (each for each in sizes if each.edge == edge):
+            yield say(f"measure.edge.{_key(edge)}"), f"{size.typed} {size.unit}", moment(size.at)
+
+
+def _key(name: str) -> str:
+    return name.replace(" ", "_")
