@@ -7,7 +7,7 @@ storing it twice (an answer got lost, the kiosk tries again) keeps it once.
 A cup:  CupTaken -> CupHandedIn (once), or TryThrownAway.
 A guess: GuessMade; once for all AnswerShown, after which no guess counts.
 A key:  KeyStarted -> KeyMass, MassVoided, KeyChanged, in any order -> KeyMade, or KeyDropped.
-A volume key: see volume_entries.
+A volume key: see volume_entries. A jar that has a key: see jar_entries.
 A check of the balance: CheckMass, one each weighing -> BalanceChecked, once.
 """
 

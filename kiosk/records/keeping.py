@@ -16,7 +16,7 @@ from sqlalchemy import exists, select
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Source, Weighing
-from kiosk.records import entries, models, volume_entries, volumes
+from kiosk.records import entries, jar_entries, models, volume_entries, volumes
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.labels import CUP, JAR, claim, locked, release
 from kiosk.records.models import Kept
@@ -155,6 +155,13 @@ def _sealed_key(session: Session, key_id: str) -> None:
         raise RecordsError(Problem.NO_KEY)
 
 
+def _weigh_jar(session: Session, entry: jar_entries.JarWeighed) -> dict[str, Any]:
+    _sealed_key(session, entry.key_id)
+    if _is_simulated(session, entry.key_id) != (entry.weighing.source is Source.SIMULATED):
+        raise RecordsError(Problem.MIXED)
+    return {}
+
+
 # What must hold for a check of the balance ---------------------------------------------------
 
 
@@ -213,6 +220,7 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.KeyDropped: (models.KeyDroppedRow, _drop_key),
     entries.GuessMade: (models.GuessMadeRow, _guess),
     entries.AnswerShown: (models.AnswerShownRow, _show_answer),
+    jar_entries.JarWeighed: (models.JarWeighedRow, _weigh_jar),
     volume_entries.VolumeStarted: (models.VolumeStartedRow, volumes.start),
     volume_entries.SizeRead: (models.SizeReadRow, volumes.add_size),
     volume_entries.SizeVoided: (models.SizeVoidedRow, volumes.void_size),

@@ -18,6 +18,7 @@ from kiosk.records.models import (
     Base,
     CheckMassRow,
     GuessMadeRow,
+    JarWeighedRow,
     KeyChangedRow,
     SizeReadRow,
     SizeVoidedRow,
@@ -51,6 +52,10 @@ def _add_goals_and_lots(connection: Connection) -> None:
     _add_columns(connection, KeyChangedRow, "goal", "in_lots")
 
 
+def _add_closed_jars(connection: Connection) -> None:
+    create_tables(connection, JarWeighedRow)
+
+
 def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
     """Columns that may be empty, at the end of a table that is there."""
     table = Base.metadata.tables[model.__tablename__]
@@ -64,4 +69,5 @@ _STEPS: dict[int, Callable[[Connection], None]] = {
     2: _add_guesses,
     3: _add_volume_keys,
     4: _add_goals_and_lots,
+    5: _add_closed_jars,
 }

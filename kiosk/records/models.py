@@ -19,7 +19,8 @@ from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
-SCHEMA_VERSION = 5  # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots
+# 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots; 6: closed jars
+SCHEMA_VERSION = 6
 
 
 SECRETS = ("coach_code",)  # names of choices that leave the records in no export
@@ -191,6 +192,17 @@ class AnswerShownRow(Kept, Base):
     __tablename__ = "answers_shown"
 
     key_id: Mapped[str] = mapped_column(String(32), index=True)
+
+
+class JarWeighedRow(Kept, Base):
+    """A jar whose key counts was weighed with its lid."""
+
+    __tablename__ = "jars_weighed"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("keys_started.id"), index=True)
+    role: Mapped[str] = mapped_column(CheckConstraint("role IN ('closed', 'checked')", name="role"))
+    weighing_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
 
 
 class CheckMassRow(Kept, Base):

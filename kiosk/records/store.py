@@ -12,9 +12,10 @@ from contextlib import contextmanager
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from kiosk.records import queries, volumes
+from kiosk.records import jars, queries, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import in_plain_words
+from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.keeping import keep
 from kiosk.records.kept import (
     Guess,
@@ -88,6 +89,11 @@ class Store:
         """The letters of jars that have a key."""
         with self._reading() as session:
             return queries.used_letters(session, simulated)
+
+    def closed_jars(self, simulated: bool) -> list[ClosedJar]:
+        """The jars whose key counts, by letter, with what they weigh closed."""
+        with self._reading() as session:
+            return jars.closed_jars(session, simulated)
 
     def jars_to_guess(self, simulated: bool) -> list[Guessed]:
         """The jars whose key counts, by letter."""
