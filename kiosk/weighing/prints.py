@@ -28,15 +28,18 @@ class Prints:
         self.once: Reading | None = None  # printed once so far
         self._streams = False
         self._last: float | None = None
-        self._burst = 0
+        self._burst = 0  # lines close together so far, and how many of them a hand can have made
+        self._pressed = 0
         self._alone = 0
 
     def heard(self, at: float) -> None:
         """A frame came."""
-        if self._last is not None and at - self._last >= ALONE_S:
+        gap = ALONE_S if self._last is None else at - self._last
+        if gap >= ALONE_S:
             self._end_burst()
         self._last = at
         self._burst += 1
+        self._pressed += gap >= APART_S
         if self._burst > MOST_AT_A_TIME:
             self._streams, self.keyed = True, False
 
@@ -50,7 +53,7 @@ class Prints:
 
     def opened(self) -> None:
         """The port was opened: the balance may have been told to send in another way."""
-        self._streams, self._burst, self._alone = False, 0, 0
+        self._streams, self._burst, self._pressed, self._alone = False, 0, 0, 0
         self._last = None
         self.start_again()
 
@@ -97,5 +100,5 @@ class Prints:
 
     def _end_burst(self) -> None:
         if not self._streams:
-            self._alone += self._burst
-        self._burst = 0
+            self._alone += self._pressed
+        self._burst = self._pressed = 0

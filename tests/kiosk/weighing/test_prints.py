@@ -155,3 +155,9 @@ def test_a_balance_that_sends_all_the_time_is_asleep_when_it_stops() -> None:
     assert [event.trouble for event in balance.waits(AWHILE_S)] == [Trouble.ASLEEP]
     balance.shows("0.0")
     assert [event.trouble for event in balance.waits(AWHILE_S)] == [Trouble.ASLEEP]
+
+
+def test_two_lines_in_a_row_before_a_silence_are_no_two_presses() -> None:
+    balance = Keyed()
+    balance.shows("0.0", 0.2)
+    assert [event.trouble for event in balance.waits(AWHILE_S)] == [Trouble.ASLEEP]

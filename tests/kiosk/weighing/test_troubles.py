@@ -232,3 +232,9 @@ def test_a_tared_balance_that_was_overloaded_is_still_tared() -> None:
     [event] = stream.net("12.3")
     assert event.trouble is Trouble.TARED
     assert stream.watch.state.phase is PanPhase.UNREADABLE
+
+
+def test_a_moment_without_a_mass_on_waking_is_no_fault() -> None:
+    stream = empty()
+    stream.waits(4.0)
+    assert stream.shows("0.0", 0.4, **NO_MASS, fault=Fault.ZERO) == []
