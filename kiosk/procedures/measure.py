@@ -192,9 +192,9 @@ class Measure(Procedure):
 
     def _judge(self, _event: PersonEvent) -> S:
         try:
-            cm = centimetres(self.text, self.kept.unit, say("measure.name"))
-        except NotANumberError as trouble:
-            self.note = str(trouble)
+            cm = centimetres(self.text, self.kept.unit, self.edge)
+        except NotANumberError:
+            self.note = say("measure.unreadable")
             return S.SIZE
         if cm <= 0:
             self.note = say("measure.zero")

@@ -18,6 +18,7 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.procedures.show_answer import Answer, ShowAnswer, ShowState
@@ -36,7 +37,7 @@ from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_state import PanPhase, PanState, Press
-from tests.helpers import check_scenes, teach_scenes
+from tests.helpers import check_scenes, measure_scenes, teach_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.weighings import weighed
@@ -440,6 +441,8 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(jar), lambda s=jar: of_container(s)
     for checked in set(CheckState) - BalanceCheck.FINAL:
         yield named(checked), lambda s=checked: checking(check_scenes.in_check(s))
+    for measure in set(MeasureState) - Measure.FINAL:
+        yield named(measure), lambda s=measure: measuring(measure_scenes.in_measure(s))
     for thrown in set(ThrowState) - ThrowAway.FINAL:
         for out in (1, MANY, ALL):
             yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
@@ -630,6 +633,26 @@ def checking(procedure: BalanceCheck) -> Scene:
     return scene(desk(known, procedure))
 
 
+def measuring(procedure: Measure, *, covered: bool = False) -> Scene:
+    """That container, while others have numbers already."""
+    return scene(desk(facts(MANY, used_boxes=("1", "2"), covered=covered), procedure))
+
+
+def _measurements() -> Iterator[tuple[str, Make]]:
+    m = measure_scenes
+    yield "measure: first edge", lambda: measuring(m.first_edge())
+    yield "measure: wrong size", lambda: measuring(m.wrong_size())
+    yield "measure: bulging", lambda: measuring(m.bulging())
+    yield "measure: full row", lambda: measuring(m.full_row())
+    yield "measure: bin", lambda: measuring(m.bin_())
+    yield "measure: bin, covered", lambda: measuring(m.bin_(), covered=True)
+    yield "measure: bin done", lambda: measuring(m.bin_done())
+    yield "measure: can", lambda: measuring(m.can())
+    yield "measure: one place each", lambda: measuring(m.one_place_each())
+    yield "measure: flat box", lambda: measuring(m.flat_box())
+    yield "measure: covered", lambda: measuring(m.flat_box(), covered=True)
+
+
 def _checks() -> Iterator[tuple[str, Make]]:
     yield "check: coins on the pan", lambda: checking(check_scenes.with_coins_on_the_pan())
     yield "check: at the edge", lambda: checking(check_scenes.at_the_edge())
@@ -678,5 +701,6 @@ OTHERS: dict[str, Make] = {
     **dict(_guesses()),
     **dict(_typed()),
     **dict(_checks()),
+    **dict(_measurements()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

@@ -52,7 +52,8 @@ def measure_view(procedure: Measure, facts: TableFacts) -> SheetView:
             view = _leave()
     if procedure.state is not MeasureState.RESUME:
         view = _on_the_way(view, procedure)
-    return replace(view, container=_container(procedure, facts))
+    container = _container(procedure, facts)
+    return replace(view, container=container, beside_home=_cover(facts))
 
 
 def shape_name(shape: Shape | None) -> str:
@@ -149,7 +150,6 @@ def _size(procedure: Measure, facts: TableFacts) -> MeasureView:
         main=_main(procedure),
         second=_undo(procedure),
         home=home_button(),
-        beside_home=_cover(facts),
     )
 
 
@@ -183,8 +183,7 @@ def _row(procedure: Measure, edge: str) -> EdgeRow:
 def _note(procedure: Measure, edge: str, places: tuple[Decimal, ...]) -> str:
     cm, unit = procedure.typed_cm, procedure.kept.unit
     if edge == procedure.edge and cm is not None and unit is not LengthUnit.CM:
-        key = "measure.means" if unit is LengthUnit.INCH else "measure.means_mm"
-        return say(key, typed=procedure.text, cm=centimetres(cm))
+        return say("measure.means", cm=centimetres(cm))
     if len(places) > 1:
         return say("measure.differ", cm=centimetres(procedure.kept.spread(edge)))
     return say("measure.one_place") if places else ""
@@ -336,7 +335,6 @@ def _result(procedure: Measure, facts: TableFacts) -> KeyView:
         else button(say("measure.all_used"), sign="off", state="off"),
         second=button(say("measure.more"), Person.MORE),
         home=home_button(),
-        beside_home=_cover(facts),
     )
 
 

@@ -18,6 +18,7 @@ SIDE_ROOM, TOP_ROOM, BOTTOM_ROOM = 46, 10, 40  # units for the tags around the c
 BAR, BAR_EDGE = 7, 3  # width of a lit edge, and of its outline
 DASH, GAP = 9, 7
 TAG_HIGH, TAG_PAD, TAG_OFF = 38, 11, 26
+Tag = tuple[float, float, float, float]  # left, top, width, height in units
 _TONES = {"top": "card", "light": "kraft", "dark": "hair"}
 
 
@@ -50,8 +51,12 @@ class ContainerArt(Drawing):
         order = sorted(range(len(made.edges)), key=lambda edge: self.states[edge] == "now")
         for edge in order:
             self._paint_edge(pencil, self._all(made.edges[edge]), self.states[edge])
+        taken: list[Tag] = []
         for edge in order:
-            self._paint_tag(pencil, self._all(made.edges[edge]), edge)
+            if self.tags[edge]:
+                tag = self._tag(pencil, self._all(made.edges[edge]), edge, taken)
+                taken.append(tag)
+                self._paint_tag(pencil, tag, edge)
 
     def _fit(self, made: Figure) -> None:
         """Lay the figure into the middle, as large as it may be."""
@@ -83,17 +88,22 @@ class ContainerArt(Drawing):
         pencil.stroke(line, BAR + 2 * BAR_EDGE, theme.ink)
         pencil.stroke(line, BAR, theme.act if state == "now" else theme.lamp)
 
-    def _paint_tag(self, pencil: Pencil, line: list[Point], edge: int) -> None:
-        words, state = self.tags[edge], self.states[edge]
-        if not words:
-            return
-        ground, ink = _tag_colours(state)
-        size = theme.step_name
-        wide = text_width(words, round(size), True) / pencil.unit + 2 * TAG_PAD
-        high = max(TAG_HIGH, 1.5 * size / pencil.unit)
+    def _tag(self, pencil: Pencil, line: list[Point], edge: int, taken: list[Tag]) -> Tag:
+        """Where the tag of an edge lies: over those that are there already, never on them."""
+        size = theme.step_name / pencil.unit
+        words = text_width(self.tags[edge], round(theme.step_name), True) / pencil.unit
+        wide, high = words + 2 * TAG_PAD, max(TAG_HIGH, 1.5 * size)
         x, y = self._beside(line, wide)
         x = min(max(x - wide / 2, 0), self.wide - wide)
         y = min(max(y - high / 2, 0), self.high - high)
+        for other in sorted(taken, key=lambda tag: -tag[1]):
+            if _meet((x, y, wide, high), other):
+                y = other[1] - high - 2
+        return x, y, wide, high
+
+    def _paint_tag(self, pencil: Pencil, tag: Tag, edge: int) -> None:
+        (x, y, wide, high), size = tag, theme.step_name
+        words, (ground, ink) = self.tags[edge], _tag_colours(self.states[edge])
         pencil.box(x, y, wide, high, 8, ground)
         pencil.frame(x, y, wide, high, 8, 2.5, theme.ink)
         pencil.text(words, x + wide / 2, y + high / 2 + CAP / 2 * size / pencil.unit, size, ink,
@@ -107,6 +117,11 @@ class ContainerArt(Drawing):
             return x - wide / 2 - 12, y
         lean = 0 if abs(ay - by) < 1 else 24 if bx > ax else -24
         return x + lean, y + TAG_OFF
+
+
+def _meet(one: Tag, other: Tag) -> bool:
+    (ax, ay, aw, ah), (bx, by, bw, bh) = one, other
+    return ax < bx + bw and bx < ax + aw and ay < by + bh and by < ay + ah
 
 
 def _tag_colours(state: str) -> tuple[Colour, Colour]:

@@ -16,6 +16,7 @@ from kiosk.ui.widgets.tappable import Tappable
 GAP, POINTER, INSET = 8, 14, 14  # units; the pointer leads from the present row to the keypad
 OPEN_HIGH = 92  # units of a row with its places, where there is room
 CLOSED_LEAST = 34
+TYPED_SHARE = 1.5
 
 
 class EdgeRows(Tappable, Drawing):
@@ -114,10 +115,16 @@ class EdgeRows(Tappable, Drawing):
         shown = [*cells, typing] if typing is not None else cells
         shown += [""] * (2 - len(shown))
         (top, bottom), gap = span, 10
-        cell = (wide - 2 * INSET - gap * (len(shown) - 1)) / len(shown)
+        free = wide - 2 * INSET - gap * (len(shown) - 1)
+        # Of three places the typed one has more digits than the others show.
+        shares = [
+            TYPED_SHARE if place == active and place == 2 else 1 for place in range(len(shown))
+        ]
+        widths = [free * share / sum(shares) for share in shares]
         baseline = (top + bottom) / 2 + CAP / 2 * theme.must / pencil.unit
         for place, words in enumerate(shown):
-            x, lit = INSET + place * (cell + gap), place == active
+            cell, lit = widths[place], place == active
+            x = INSET + sum(widths[:place]) + place * gap
             pencil.box(x, top, cell, bottom - top, 8, theme.act_t if lit else theme.card)
             pencil.frame(x, top, cell, bottom - top, 8, 3 if lit else 1.5,
                          theme.act if lit else theme.line)  # fmt: skip

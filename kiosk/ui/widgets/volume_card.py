@@ -41,11 +41,11 @@ class VolumeCard(Drawing):
             self._paint_cover(pencil)
             return
         unit = pencil.unit
-        self._paint_number(pencil, 8 + 0.86 * theme.volume / unit)
+        self._paint_number(pencil, 8 + 0.76 * theme.volume / unit)
         bottom = self.high - 10
         label = theme.label / unit
         top = bottom - label - 6 - TROUGH
-        pencil.text(self.between, self.wide / 2, top - 10, theme.step_name, theme.ink,
+        pencil.text(self.between, self.wide / 2, top - 9, theme.step_name, theme.ink,
                     anchor="middle", room=self.wide - 2 * INSET)  # fmt: skip
         self._paint_trough(pencil, top)
         baseline = bottom - 0.1 * label

@@ -13,6 +13,7 @@ from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -32,6 +33,7 @@ PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (CountSamples, SamplesState),
     (FillContainer, ContainerState),
     (ThrowAway, ThrowState),
+    (Measure, MeasureState),
     (BalanceCheck, CheckState),
 ]
 
