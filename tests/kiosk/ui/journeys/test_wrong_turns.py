@@ -298,3 +298,20 @@ def test_a_number_tapped_while_the_cup_lies_there_is_the_one_scored(with_cup: Jo
     with_cup.touch(*with_cup.middle_of("2"))
     with_cup.until_screen("score")
     assert with_cup.kept("SELECT net FROM cups_handed_in") == [("97.0",)]
+
+
+@pytest.mark.parametrize(("grams", "title"), [(8.0, "Lighter than"), (17.3, "Is this really")])
+def test_a_wrong_cup_is_taken_off_without_a_word_of_too_soon(
+    usual: Journey, grams: float, title: str
+) -> None:
+    number = usual.take_cup()
+    usual.tap(str(number))
+    usual.put(grams)
+    usual.until_title(title)
+    usual.bench.lift()
+    titles = set()
+    for _ in range(30):
+        usual.step()
+        titles.add(" ".join(usual.title.split()))
+    assert not [said for said in titles if "Too soon" in said]
+    usual.until_title(f"Put cup {number} on the pan.")
