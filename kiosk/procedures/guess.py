@@ -22,6 +22,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.records.entries import GuessMade
 from kiosk.records.kept import Guessed
+from kiosk.records.labels import JAR
 
 MOST_DIGITS = 6
 
@@ -40,7 +41,7 @@ S = GuessState
 
 
 class Guess(Procedure):
-    """One pair and the containers that can be guessed; ``limit`` is the public one of the rules."""
+    """One pair and the containers of one kind; ``limit`` is the public one of the rules."""
 
     def __init__(
         self,
@@ -50,8 +51,10 @@ class Guess(Procedure):
         containers: Sequence[Guessed],
         limit: int,
         pan: PanMemory,
+        kind: str = JAR,
     ) -> None:
         super().__init__(S.CHOOSE, surroundings, pan)
+        self.kind = kind
         self.team = team
         self.containers = {each.letter: each for each in containers}
         self.limit = limit

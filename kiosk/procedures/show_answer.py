@@ -114,6 +114,6 @@ class ShowAnswer(Procedure):
     FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT})
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.CHOOSE: Ask(title="answer.choose.title", needs_pan=False),
-        S.SURE: Ask(title="answer.sure.title", body="answer.sure.body", needs_pan=False),
-        S.SHOWN: Ask(title="answer.shown", needs_pan=False),
+        S.SURE: Ask(title="answer.sure.jar", body="answer.sure.body", needs_pan=False),
+        S.SHOWN: Ask(title="answer.shown.jar", needs_pan=False),
     }

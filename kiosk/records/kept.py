@@ -64,11 +64,12 @@ class Guess:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Guessed:
-    """A container that can be guessed: its key's id, its letter, and how it stands.
+    """A container that can be guessed: a jar by its letter, or a box by its number.
 
     ``guesses`` counts those that count; ``shown`` says that the answer was shown.
     """
 
+    kind: str
     key_id: str
     letter: str
     guesses: int

@@ -139,7 +139,7 @@ def guessed(session: Session, kind: str, simulated: bool) -> list[Guessed]:
         .order_by(LabelTakenRow.label)
     )
     return [
-        Guessed(key_id=holder, letter=label, guesses=guesses, shown=bool(seen))
+        Guessed(kind=kind, key_id=holder, letter=label, guesses=guesses, shown=bool(seen))
         for holder, label, guesses, seen in rows
     ]
 

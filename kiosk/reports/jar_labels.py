@@ -18,7 +18,7 @@ SMALL = 12.0
 
 def jar_labels(letters: Sequence[str], paper: Paper, *, simulated: bool) -> bytes:
     """A PDF with one label for each of ``letters``, four on a page."""
-    page = Page(paper, title=say("paper.label.title"))
+    page = Page(paper, title=say("paper.label.head"))
     wide = (page.width - 2 * MARGIN) / COLUMNS
     high = (page.height - 2 * MARGIN) / ROWS
     for place, letter in enumerate(letters):

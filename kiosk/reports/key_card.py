@@ -24,7 +24,7 @@ def key_card(key: StoredKey, paper: Paper) -> bytes:
     draft, made = key.draft, key.made
     weighings = [mass.weighing for mass in draft.masses]
     card = Card(
-        title=say("paper.card.title", letter=made.letter),
+        title=say("paper.card.head", letter=made.letter),
         at=made.at,
         simulated=draft.simulated,
         value=say("paper.card.count", count=number(made.count)),

@@ -21,7 +21,7 @@ def volume_card(key: StoredVolume, paper: Paper) -> bytes:
     draft, made = key.draft, key.made
     half_width = 50 * (made.high - made.low) / made.cm3
     card = Card(
-        title=say("paper.volume.title", number=made.number),
+        title=say("paper.volume.head", number=made.number),
         at=made.at,
         simulated=False,
         value=say("paper.volume.value", volume=_cubic(made.cm3)),

@@ -85,6 +85,8 @@ class Controls:
             print_key(self.desk)
         elif event.kind is Person.CHECK:
             self.desk.check_scale()
+        elif event.kind is Person.JARS:
+            self.desk.check_jars()
         elif event.kind is Person.OTHER_SCALE:
             self.desk.other_scales()
         elif event.kind is Person.AGAIN:
@@ -122,9 +124,9 @@ class Controls:
         """The thing on the table was tapped."""
         self.desk.fill_cup()
 
-    def guess_jar(self) -> None:
-        """The jar on the table was tapped."""
-        self.desk.guess_jar()
+    def guess(self, kind: str) -> None:
+        """The jar or the box on the table was tapped."""
+        self.desk.guess(kind)
 
     def hand_in(self, number: int | None) -> None:
         """A cup that is out was tapped."""

@@ -13,6 +13,7 @@ from enum import Enum
 from typing import TYPE_CHECKING
 
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
+from kiosk.procedures.check_jars import CheckJars
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
@@ -34,7 +35,9 @@ from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.volume_draft import VolumeDraft
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
+from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.kept import Guessed
+from kiosk.records.labels import JAR
 from kiosk.records.writer import Writer
 from kiosk.ui.lock import Asking, Lock
 from kiosk.ui.notebook import Notebook
@@ -64,8 +67,9 @@ class Place(Enum):
     CODE = "code"
 
 
+_NOTHING_BEGUN = (SamplesState.RESUME, SamplesState.MATERIAL)
 COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
-COACHS_PROCEDURES = (KeyProcedure, Measure, ThrowAway, BalanceCheck, ShowAnswer)
+COACHS_PROCEDURES = (KeyProcedure, Measure, ThrowAway, BalanceCheck, ShowAnswer, CheckJars)
 
 
 class Desk:
@@ -91,7 +95,7 @@ class Desk:
         self._changed = changed
         self.drawer: ScaleDrawer | None = None
         self.lock = Lock(closes_after=facts.settings.coach_idle_s, open=True)
-        self.guessing = False  # whether pairs are asked for a guess, and not for a cup
+        self.guessing = ""  # the kind of container that pairs guess; "" while they fill cups
         self.drawer_label = ""
         self._behind: Callable[[], None] | None = None  # what the code opens
         self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
@@ -182,12 +186,12 @@ class Desk:
 
     def fill_cup(self) -> None:
         """Ask which pair wants to fill a cup."""
-        self.guessing = False
+        self.guessing = ""
         self._go(Place.TEAMS)
 
-    def guess_jar(self) -> None:
-        """Ask which pair wants to guess."""
-        self.guessing = True
+    def guess(self, kind: str) -> None:
+        """Ask which pair wants to guess a container of that kind."""
+        self.guessing = kind
         self._go(Place.TEAMS)
 
     def choose_material(self) -> None:
@@ -234,13 +238,21 @@ class Desk:
         self.notebook.look_up(lambda store: store.next_cup_number(simulated), start)
 
     def _guess(self, team: str) -> None:
-        simulated = self.facts.simulated
+        simulated, kind = self.facts.simulated, self.guessing
+        rules = self.facts.settings.rules
+        limit = rules.count_limit if kind == JAR else rules.volume_limit_cm3
 
-        def start(jars: list[Guessed]) -> None:
-            limit = self.facts.settings.rules.count_limit
-            self._start(Guess(self.world, team=team, containers=jars, limit=limit, pan=self.memory))
+        def read(store: Store) -> list[Guessed]:
+            return store.jars_to_guess(simulated) if kind == JAR else store.boxes_to_guess()
 
-        self.notebook.look_up(lambda store: store.jars_to_guess(simulated), start)
+        def start(found: list[Guessed]) -> None:
+            self._start(
+                Guess(
+                    self.world, team=team, containers=found, limit=limit, pan=self.memory, kind=kind
+                )
+            )
+
+        self.notebook.look_up(read, start)
 
     def show_answers(self) -> None:
         """The coach opens what was guessed."""
@@ -249,16 +261,22 @@ class Desk:
         simulated = self.facts.simulated
 
         def read(store: Store) -> list[Answer]:
-            made = {key.made.key_id: key.made for key in store.keys(simulated)}
+            bounds = {
+                key.made.key_id: (key.made.count, key.made.low, key.made.high)
+                for key in store.keys(simulated)
+            } | {
+                volume.made.key_id: (volume.made.cm3, volume.made.low, volume.made.high)
+                for volume in store.volumes()
+            }
             return [
                 Answer(
-                    container=jar,
-                    actual=Decimal(made[jar.key_id].count),
-                    low=Decimal(made[jar.key_id].low),
-                    high=Decimal(made[jar.key_id].high),
-                    guesses=tuple(store.guesses(jar.key_id)),
+                    container=each,
+                    actual=Decimal(bounds[each.key_id][0]),
+                    low=Decimal(bounds[each.key_id][1]),
+                    high=Decimal(bounds[each.key_id][2]),
+                    guesses=tuple(store.guesses(each.key_id)),
                 )
-                for jar in store.jars_to_guess(simulated)
+                for each in (*store.jars_to_guess(simulated), *store.boxes_to_guess())
             ]
 
         def start(answers: list[Answer]) -> None:
@@ -293,6 +311,26 @@ class Desk:
             self._start(Measure(self.world, pan=self.memory, draft=draft))
 
         self.notebook.look_up(lambda store: VolumeDraft.from_records(store.open_volume()), start)
+
+    def check_jars(self) -> None:
+        """The coach sees whether closed jars are still the same, instead of making a key."""
+        asking = self.procedure is not None and self.procedure.state in _NOTHING_BEGUN
+        if not asking or not self._free():
+            return
+        simulated = self.facts.simulated
+
+        def start(jars: list[ClosedJar]) -> None:
+            self._start(CheckJars(self.world, jars=jars, pan=self.memory))
+
+        self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
+
+    def _weigh_closed(self, letter: str) -> None:
+        simulated = self.facts.simulated
+
+        def start(jars: list[ClosedJar]) -> None:
+            self._start(CheckJars(self.world, jars=jars, pan=self.memory, sealing=letter))
+
+        self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
 
     def throw_away(self) -> None:
         """The coach takes a cup off the list that will not come back."""
@@ -480,11 +518,14 @@ class Desk:
                 if self.facts.cups:
                     self.hand_in(None)
             case HandInState.NEXT:
-                self.guessing = False
+                self.guessing = ""
                 self.team_chosen(self.facts.team or "")
             case SamplesState.SAMPLED:
                 assert isinstance(ended, CountSamples)
                 self._start(FillContainer(self.world, pan=self.memory, draft=ended.kept))
+            case ContainerState.CLOSING:
+                assert isinstance(ended, FillContainer)
+                self._weigh_closed(ended.letter or "")
             case ContainerState.SAMPLES:
                 assert isinstance(ended, FillContainer)
                 samples = CountSamples(self.world, pan=self.memory, draft=ended.kept, go_on=True)

@@ -13,6 +13,7 @@ from enum import Enum
 from drivers.errors import Reason
 from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
+from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
@@ -37,7 +38,7 @@ from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_state import PanPhase, PanState, Press
-from tests.helpers import check_scenes, measure_scenes, teach_scenes
+from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.weighings import weighed
@@ -443,6 +444,8 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(checked), lambda s=checked: checking(check_scenes.in_check(s))
     for measure in set(MeasureState) - Measure.FINAL:
         yield named(measure), lambda s=measure: measuring(measure_scenes.in_measure(s))
+    for closed in set(JarState) - CheckJars.FINAL:
+        yield named(closed), lambda s=closed: jars(jar_scenes.in_check_jars(s))
     for thrown in set(ThrowState) - ThrowAway.FINAL:
         for out in (1, MANY, ALL):
             yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
@@ -476,13 +479,16 @@ FOUND = (*[replace(CABLE, where=f"/dev/ttyUSB{n}") for n in range(12)], USB, *BE
 
 
 JARS = tuple(
-    Guessed(key_id=letter, letter=letter, guesses=17, shown=letter == "B") for letter in "ABCDEFGHI"
+    Guessed(kind="jar", key_id=letter, letter=letter, guesses=17, shown=letter == "B")
+    for letter in "ABCDEFGHI"
 )
 
 
-def guessing(state: GuessState, typed: str = "") -> Scene:
+def guessing(state: GuessState, typed: str = "", kind: str = "jar") -> Scene:
     """A pair guesses."""
-    procedure = Guess(world(), team=LONG_TEAMS[0], containers=JARS, limit=20_000, pan=PanMemory())
+    procedure = Guess(
+        world(), team=LONG_TEAMS[0], containers=JARS, limit=20_000, pan=PanMemory(), kind=kind
+    )
     procedure.done.add("A")
     if state is not GuessState.CHOOSE:
         procedure.step(press(Person.CHOOSE, "C"))
@@ -518,7 +524,7 @@ FEW = (1200, 2400, 2600, 2780, 2830, 2860, 3000, 3600, 9000)
 
 def guessing_teams() -> Scene:
     made = desk(facts(MANY))
-    made.place, made.guessing = Place.TEAMS, True
+    made.place, made.guessing = Place.TEAMS, "box"
     return scene(made)
 
 
@@ -527,6 +533,9 @@ def _guesses() -> Iterator[tuple[str, Make]]:
     yield "guess: nothing typed", lambda: guessing(GuessState.TYPE)
     yield "guess: typed", lambda: guessing(GuessState.TYPE, "20000")
     yield "guess: too many", lambda: guessing(GuessState.TYPE, "999999")
+    for state in (GuessState.CHOOSE, GuessState.TYPE, GuessState.WRITTEN):
+        yield f"guess: {state.value}, box", lambda s=state: guessing(s, "4000", "box")
+    yield "guess: too many, box", lambda: guessing(GuessState.TYPE, "999999", "box")
     yield "guess: written", lambda: guessing(GuessState.WRITTEN, "20000")
     for state in (ShowState.CHOOSE, ShowState.SURE, ShowState.SHOWN):
         yield f"answer: {state.value}", lambda s=state: answer_to(*FEW, state=s)
@@ -626,6 +635,11 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
         yield f"failing: {problem}", lambda p=problem: failing(p)
 
 
+def jars(procedure: CheckJars) -> Scene:
+    """Closed jars are looked at."""
+    return scene(desk(facts(), procedure))
+
+
 def checking(procedure: BalanceCheck) -> Scene:
     """That check on a scale of 2 kg, at the end of ten lively seconds."""
     known = facts(MANY, past=check_scenes.PAST)
@@ -671,6 +685,8 @@ OTHERS: dict[str, Make] = {
     "home, 5 out": lambda: table(Place.HOME, 5),
     "home, 18 out": lambda: table(Place.HOME, MANY),
     "teams": lambda: table(Place.TEAMS, 0),
+    "home, with boxes": lambda: table(Place.HOME, 5, used_boxes=("1",)),
+    "home, with boxes only": lambda: table(Place.HOME, 5, keys_kept=0, used_boxes=("1",)),
     "home, without keys": lambda: table(Place.HOME, 1, keys_kept=0),
     "teams, guessing": guessing_teams,
     "teams, 18 out": lambda: table(Place.TEAMS, MANY),
@@ -692,6 +708,9 @@ OTHERS: dict[str, Make] = {
     "pour, nothing yet": lambda: pouring(Decimal("159.9")),
     "pour, high": lambda: pouring(Decimal("1159.9")),
     "pour, too many": lambda: pouring(Decimal("1359.9")),
+    "jar: like another": lambda: jars(jar_scenes.like_another()),
+    "jar: lighter than open": lambda: jars(jar_scenes.lighter_than_open()),
+    "jar: sealing": lambda: jars(jar_scenes.sealing()),
     "restless": lambda: restless(0),
     "restless, 18 out": lambda: restless(MANY),
     **dict(_hindrances()),

@@ -9,10 +9,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.source.simulated": "simulated",
     "paper.source.typed": "typed",
     # Labels for jars
-    "paper.label.title": "Labels for jars",
+    "paper.label.head": "Labels for jars",
     "paper.label.file": "Jar {letter} label",
     # The coach's card of a key
-    "paper.card.title": "Key card: jar {letter}",
+    "paper.card.head": "Key card: jar {letter}",
     "paper.card.file": "Jar {letter} key card",
     "paper.card.hide": "For the coach. The number is inside: keep it folded and locked away.",
     "paper.card.simulated": "SIMULATED: no real balance weighed this jar.",
@@ -43,7 +43,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.card.balance": "Balance: {balance}",
     "paper.card.made": "Key made {at}, record {id}",
     # The coach's card of a box
-    "paper.volume.title": "Key card: box {number}",
+    "paper.volume.head": "Key card: box {number}",
     "paper.volume.file": "Box {number} key card",
     "paper.volume.label_file": "Box {number} label",
     "paper.volume.value": "{volume} cm\u00b3",

@@ -28,7 +28,7 @@ def answer_view(procedure: ShowAnswer, facts: TableFacts) -> SheetView:
     if procedure.state is ShowState.SURE and chosen is not None:
         letter = chosen.container.letter
         return MessageView(
-            title=say("answer.sure.title", letter=letter),
+            title=say(f"answer.sure.{chosen.container.kind}", letter=letter),
             lines=(
                 _guessed(chosen),
                 say("answer.sure.body"),
@@ -41,7 +41,11 @@ def answer_view(procedure: ShowAnswer, facts: TableFacts) -> SheetView:
         screen="choices",
         title=say("answer.choose.title"),
         choices=tuple(
-            Choice(text=say("guess.jar.name", letter=letter), value=letter, note=_note(answer))
+            Choice(
+                text=say(f"guess.{answer.container.kind}.name", letter=letter),
+                value=letter,
+                note=_note(answer),
+            )
             for letter, answer in procedure.answers.items()
         ),
         home=back_button(),
@@ -60,9 +64,9 @@ def _guessed(answer: Answer) -> str:
 def _shown(answer: Answer, rules: Rules) -> AnswerView:
     marks = [_mark(each, answer) for each in scored(answer, rules)]
     sides = [mark.side for mark in marks]
-    actual = number(answer.actual)
+    actual = number(answer.actual, 0)
     return AnswerView(
-        title=say("answer.shown", letter=answer.container.letter),
+        title=say(f"answer.shown.{answer.container.kind}", letter=answer.container.letter),
         actual=actual,
         corner=plural("answer.guessed", len(marks)) if marks else say("answer.nobody"),
         under=tuple(mark for mark in marks if mark.share <= 1),
@@ -70,7 +74,7 @@ def _shown(answer: Answer, rules: Rules) -> AnswerView:
         band=float((answer.high - answer.low) / 2 / answer.actual),
         left="0",
         peak=actual,
-        right=say("answer.double", double=number(2 * answer.actual)),
+        right=say("answer.double", double=number(2 * answer.actual, 0)),
         sums=tuple(
             say(f"answer.sum.{name}", count=sides.count(side))
             for name, side in (("under", "under"), ("on", "on target"), ("over", "over"))

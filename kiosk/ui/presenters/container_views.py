@@ -2,29 +2,27 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from string import ascii_uppercase
 
 from kiosk.estimating.count_key import CountKey, Refused
-from kiosk.estimating.live_count import LiveCount
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
-from kiosk.texts.numbers import grams, number, percent
+from kiosk.texts.numbers import number
 from kiosk.ui.presenters.cup_views import home_button
 from kiosk.ui.presenters.key_views import STEPS, jar_material, leave_key_view, put_on_view
+from kiosk.ui.presenters.pour_views import goals_view, lots_view, number_view, pour_view
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
     KeyView,
     MessageView,
-    PourView,
+    PutOnView,
     QuestionView,
     SheetView,
     button,
 )
-
-# (name of the band, from, below): what the event calls hundreds, thousands and high
-BANDS = (("low", 100, 1_000), ("middle", 1_000, 10_000), ("high", 12_000, 20_001))
 
 
 def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal | None) -> SheetView:
@@ -32,9 +30,14 @@ def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal |
     match procedure.state:
         case ContainerState.BACK_IN:
             return _back_in(procedure)
-        case ContainerState.PAN_CLEAR | ContainerState.EMPTY_ON:
-            down = procedure.state is ContainerState.EMPTY_ON
-            return put_on_view(procedure, facts, arrows_down=down)
+        case ContainerState.GOAL:
+            return goals_view(procedure)
+        case ContainerState.NUMBER:
+            return number_view(procedure)
+        case ContainerState.PAN_CLEAR | ContainerState.EMPTY_ON | ContainerState.EMPTIED:
+            return _put_on(procedure, facts)
+        case ContainerState.LOT:
+            return lots_view(procedure)
         case ContainerState.LEAVING:
             return leave_key_view(procedure)
         case ContainerState.KEY:
@@ -43,7 +46,16 @@ def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal |
             return _refused(procedure)
         case ContainerState.SAVED:
             return _saved(procedure, facts)
-    return _pour(procedure, facts, gross)
+    return pour_view(procedure, facts, gross)
+
+
+def _put_on(procedure: FillContainer, facts: TableFacts) -> PutOnView:
+    view = put_on_view(
+        procedure, facts, arrows_down=procedure.state is not ContainerState.PAN_CLEAR
+    )
+    if not procedure.kept.lots:
+        return view
+    return replace(view, title=say("key.emptied.title"), body=say("key.emptied.body"))
 
 
 def _back_in(procedure: FillContainer) -> QuestionView:
@@ -58,57 +70,6 @@ def _back_in(procedure: FillContainer) -> QuestionView:
         second=button(say("key.back_in.no"), Person.NO),
         home=home_button(),
     )
-
-
-def band_of(count: int) -> str | None:
-    """The name of the band in which a count lies."""
-    return next((name for name, start, end in BANDS if start <= count < end), None)
-
-
-def live_count_of(procedure: FillContainer, gross: Decimal | None) -> LiveCount | None:
-    """The count for the moment, None while nothing countable is inside."""
-    return None if gross is None else procedure.kept.live(gross)
-
-
-def _pour(procedure: FillContainer, facts: TableFacts, gross: Decimal | None) -> PourView:
-    ask = procedure.ask
-    live = live_count_of(procedure, gross)
-    empty = procedure.kept.empty
-    assert empty is not None
-    limit = facts.settings.rules.count_limit
-    stopping = procedure.state is ContainerState.STOPPING
-    return PourView(
-        title=say(ask.title),
-        step=4,
-        steps=STEPS,
-        step_text=say("key.step.4"),
-        count=live.count if live else 0,
-        band=band_of(live.count) if live else None,
-        bands=(say("key.band.low"), say("key.band.middle"), say("key.band.high")),
-        now_text=say("key.now"),
-        between=_between(live),
-        good_to=_good_to(live, limit),
-        jar_text=say("key.pour.jar", mass=grams(empty.weighing.grams, empty.weighing.readability)),
-        main=button(say("key.stopping.title"), sign="wait", state="waiting")
-        if stopping
-        else button(say("key.stop"), Person.STOP, sign="square", state="ready" if live else "off"),
-        second=None if stopping else button(say("key.pour.again"), Person.UNDO),
-        home=home_button(),
-    )
-
-
-def _between(live: LiveCount | None) -> str:
-    if live is None:
-        return say("key.pour.empty")
-    return say("key.pour.between", low=number(live.low), high=number(live.high))
-
-
-def _good_to(live: LiveCount | None, limit: int) -> str:
-    if live is None:
-        return ""
-    if live.count > limit:
-        return say("key.pour.over", limit=number(limit))
-    return say("key.pour.good_to", percent=percent(live.half_width_percent))
 
 
 def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
@@ -183,7 +144,7 @@ def _saved(procedure: FillContainer, facts: TableFacts) -> MessageView:
         step_text=say("key.step.5"),
         letter="" if facts.printed else letter,
         lines=facts.printed,
-        main=button(say("key.saved.done"), Person.HOME, sign="tick"),
+        main=button(say("jars.close"), Person.GO_ON, sign="arrow"),
         second=button(say("paper.print"), Person.PRINT),
         home=home_button(),
     )

@@ -29,17 +29,17 @@ def guess_view(procedure: Guess) -> SheetView:
         return _written(procedure)
     return ChoicesView(
         screen="choices",
-        title=say("guess.jar.choose"),
+        title=say(f"guess.{procedure.kind}.choose"),
         corner=team_name(procedure.team),
         choices=tuple(
             Choice(
-                text=say("guess.jar.name", letter=letter),
+                text=say(f"guess.{procedure.kind}.name", letter=letter),
                 value=letter,
                 note=say("guess.done") if letter in procedure.done else "",
             )
             for letter in procedure.containers
         ),
-        note=say("guess.note"),
+        note=say(f"guess.{procedure.kind}.note"),
         home=back_button(),
     )
 
@@ -49,20 +49,21 @@ def _typing(procedure: Guess) -> GuessView:
     ready = procedure.offers(Person.ENTER)
     limit = number(procedure.limit)
     return GuessView(
-        title=say("guess.jar.title", letter=procedure.values()["letter"]),
+        title=say(f"guess.{procedure.kind}.title", letter=procedure.values()["letter"]),
         step=1,
         steps=STEPS,
         step_text=say("guess.step.1"),
+        kind=procedure.kind,
         letter=str(procedure.values()["letter"]),
         label=say("guess.ours"),
         typed="" if guess is None else number(guess),
-        unit=say("guess.pieces"),
-        hint=say("guess.too_many", limit=limit) if procedure.too_many else "",
+        unit=say(f"guess.{procedure.kind}.unit"),
+        hint=say(f"guess.{procedure.kind}.too_many", limit=limit) if procedure.too_many else "",
         main=button(say("guess.enter"), Person.ENTER, sign="tick")
         if ready
         else button(say("guess.enter"), sign="off", state="off"),
         home=home_button(),
-        beside_home=_another(),
+        beside_home=_another(procedure),
     )
 
 
@@ -72,17 +73,21 @@ def _written(procedure: Guess) -> MessageView:
     return MessageView(
         title=say("guess.written.title"),
         lines=(
-            say("guess.written.what", letter=procedure.values()["letter"], guess=number(guess)),
+            say(
+                f"guess.{procedure.kind}.what",
+                letter=procedure.values()["letter"],
+                guess=number(guess),
+            ),
             say("guess.written.when"),
         ),
         step=2,
         steps=STEPS,
         step_text=say("guess.step.2"),
         main=button(say("guess.next_pair"), Person.GO_ON, sign="arrow"),
-        second=_another(),
+        second=_another(procedure),
         home=home_button(),
     )
 
 
-def _another() -> ButtonView:
-    return button(say("guess.another"), Person.MORE)
+def _another(procedure: Guess) -> ButtonView:
+    return button(say(f"guess.{procedure.kind}.another"), Person.MORE)

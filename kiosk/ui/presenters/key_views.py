@@ -75,6 +75,7 @@ def _resume(procedure: CountSamples) -> QuestionView:
         main=button(say("key.resume.yes"), Person.YES, sign="arrow"),
         second=button(say("key.resume.no"), Person.NO),
         home=home_button(),
+        beside_home=button(say("jars.open"), Person.JARS),
     )
 
 
@@ -96,6 +97,7 @@ def _materials() -> ChoicesView:
             )
             for name, scatter in JAR_MATERIALS
         ),
+        second=button(say("jars.open"), Person.JARS),
         home=back_button(),
     )
 

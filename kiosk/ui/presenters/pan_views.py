@@ -6,6 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from kiosk.procedures.balance_check import BalanceCheck
+from kiosk.procedures.check_jars import CheckJars
 from kiosk.procedures.count_samples import CountSamples
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -15,7 +16,7 @@ from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, mass_number, number
-from kiosk.ui.presenters.container_views import live_count_of
+from kiosk.ui.presenters.pour_views import live_count_of
 from kiosk.ui.presenters.scale_check_views import pan_words
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.trouble_views import OVER_WITH_NUMBERS
@@ -122,7 +123,7 @@ def _captured(procedure: Procedure | None) -> PanView | None:
 
 def _covered(procedure: Procedure | None, facts: TableFacts) -> bool:
     """On the student side the pan is covered while a cup is out; the coach covers a key."""
-    if isinstance(procedure, CountSamples | BalanceCheck):
+    if isinstance(procedure, CountSamples | BalanceCheck | CheckJars):
         return False
     if isinstance(procedure, FillContainer):
         return facts.covered and procedure.state in (ContainerState.KEY, ContainerState.SAVED)
@@ -136,7 +137,7 @@ def _live(
         return PanView(phase="moving", word=say("pan.waiting"))
     if isinstance(procedure, CountSamples) and procedure.draft and procedure.draft.tray:
         return _on_the_tray(procedure, state, shown, facts)
-    if isinstance(procedure, FillContainer) and procedure.kept.empty is not None:
+    if isinstance(procedure, FillContainer) and (procedure.kept.empty or _is_done(procedure)):
         return _in_the_jar(procedure, state, shown)
     label = say("pan.empty_cup") if isinstance(procedure, WeighEmpty) else say("pan.on_pan")
     line = _other_unit(state)
@@ -175,33 +176,31 @@ def _on_the_tray(
     )  # fmt: skip
 
 
+def _is_done(procedure: FillContainer) -> bool:
+    return procedure.state in (ContainerState.KEY, ContainerState.SAVED)
+
+
 def _in_the_jar(procedure: FillContainer, state: PanState, shown: Decimal) -> PanView:
-    empty = procedure.kept.empty
-    assert empty is not None
+    draft = procedure.kept
     phase, word = _phase(state)
+    gross: Decimal | None = shown
     if phase == "moving":
         phase, word = "pouring", say("pan.pouring")
-    inside = shown - empty.weighing.grams
-    if procedure.state in (ContainerState.KEY, ContainerState.SAVED) and procedure.kept.filled:
-        inside = procedure.kept.filled.weighing.grams - empty.weighing.grams
-        live = live_count_of(procedure, procedure.kept.filled.weighing.grams)
-        phase, word = "captured", say("pan.captured")
+    if _is_done(procedure):
+        phase, word, gross = "captured", say("pan.captured"), None
     elif phase == "empty":  # the jar is off the pan: nothing is in it there
         return PanView(
             phase=phase, word=word, label=say("pan.on_pan"), unit="g",
-            number=mass_number(shown, empty.weighing.readability), progress=state.progress,
+            number=mass_number(shown, draft.readability), progress=state.progress,
         )  # fmt: skip
-    else:
-        live = live_count_of(procedure, shown)
-    inside_text = say("pan.inside", mass=grams(inside, empty.weighing.readability))
-    if live is None:
-        return PanView(
-            phase=phase, word=word, label=say("pan.in_jar"), number=number(0),
-            unit=say("pan.pieces"), unit_below=True, line1=inside_text, progress=state.progress,
-        )  # fmt: skip
+    live = live_count_of(procedure, gross)
+    label = say("pan.in_lots" if draft.lots else "pan.in_jar")
+    inside_text = say("pan.inside", mass=grams(draft.inside(gross), draft.readability))
     return PanView(
-        phase=phase, word=word, label=say("pan.in_jar"), number=number(live.count),
+        phase=phase, word=word, label=label, number=number(live.count if live else 0),
         unit=say("pan.pieces"), unit_below=True,
-        line1=say("pan.pieces_between", low=number(live.low), high=number(live.high)),
-        line2=inside_text, progress=state.progress,
+        line1=say("pan.pieces_between", low=number(live.low), high=number(live.high))
+        if live
+        else inside_text,
+        line2=inside_text if live else "", progress=state.progress,
     )  # fmt: skip

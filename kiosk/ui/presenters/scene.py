@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from drivers.errors import Reason
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
+from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess
@@ -25,6 +26,7 @@ from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.cup_views import hand_in_view, home_button, weigh_empty_view
 from kiosk.ui.presenters.guess_views import guess_view
+from kiosk.ui.presenters.jar_views import jars_view
 from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
 from kiosk.ui.presenters.measure_views import measure_view, shape_name
@@ -64,6 +66,7 @@ _WAITS_FOR_REST = frozenset(
         ContainerState.EMPTY_ON,
         ContainerState.STOPPING,
         CheckState.SETTLING,
+        JarState.WEIGHING,
     }
 )
 
@@ -160,7 +163,7 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
         return desk.teaching.view()
     match desk.place:
         case Place.TEAMS:
-            return teams_view(facts, guessing=desk.guessing)
+            return teams_view(facts, guessing=bool(desk.guessing))
         case Place.MATERIALS:
             return materials_view(facts)
         case Place.SCALE:
@@ -191,6 +194,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return throw_view(procedure)
         case Guess():
             return guess_view(procedure)
+        case CheckJars():
+            return jars_view(procedure, facts)
         case ShowAnswer():
             return answer_view(procedure, facts)
         case BalanceCheck():
@@ -247,7 +252,9 @@ def _job(desk: Desk) -> tuple[str, ...]:
         case ThrowAway():
             return (say("strip.throw"),)
         case Guess():
-            return (team_name(procedure.team), say("strip.guess"))
+            return (team_name(procedure.team), say(f"strip.guess.{procedure.kind}"))
+        case CheckJars():
+            return (say("strip.jars"),)
         case ShowAnswer():
             return (say("strip.answer"),)
         case BalanceCheck():
@@ -258,4 +265,4 @@ def _job(desk: Desk) -> tuple[str, ...]:
         return (say("strip.scale"),)
     if place is Place.HOME:
         return (facts.settings.place,)
-    return (say("strip.guess" if desk.guessing else "strip.fill_cup"),)
+    return (say(f"strip.guess.{desk.guessing}" if desk.guessing else "strip.fill_cup"),)

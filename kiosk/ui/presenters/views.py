@@ -154,7 +154,8 @@ class HomeView(SheetView):
     how: tuple[str, ...] = ()
     keys_text: str = ""
     can_throw: bool = False
-    can_guess: bool = False
+    can_guess_jar: bool = False
+    can_guess_box: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +200,7 @@ class GuessView(SheetView):
     """One number to type; the container with its letter stands where the pan is otherwise."""
 
     screen: str = "guess"
+    kind: str = "jar"
     letter: str = ""
     label: str = ""
     typed: str = ""
@@ -415,11 +417,18 @@ class SamplesView(SheetView):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PourView(SheetView):
-    """The pour: how many pieces, between which numbers."""
+    """The pour: how many pieces, between which numbers, how far to the goal.
+
+    The goal is a `band` (low, middle, high), or a `target` from one number to another.
+    """
 
     screen: str = "pour"
     count: int = 0
     band: str | None = None
+    target: tuple[int, int] | None = None
+    to_go: str = ""
+    goal_text: str = ""
+    change: ButtonView | None = None
     bands: tuple[str, str, str] = ("", "", "")
     now_text: str = ""
     between: str = ""

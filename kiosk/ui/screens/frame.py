@@ -85,7 +85,8 @@ class Frame(Bench):
     beside_button = ObjectProperty(None, allownone=True, rebind=True)
     spread = BooleanProperty(True)
     container = ObjectProperty(None, allownone=True, rebind=True)  # in the pan's place
-    jar_letter = StringProperty("")  # of the jar that stands in the pan's place
+    guessed = StringProperty("")  # letter or number of what stands in the pan's place
+    guessed_kind = StringProperty("jar")
     things_out = BooleanProperty(False)
 
     def __init__(self, **kwargs: Any) -> None:
@@ -103,7 +104,8 @@ class Frame(Bench):
         compact = self.things_out and view.screen not in WIDE
         sheet = self._compact_sheet() if compact else self._sheet(view.screen)
         self.spread = view.screen in WIDE
-        self.jar_letter = view.letter if isinstance(view, GuessView) else ""
+        self.guessed = view.letter if isinstance(view, GuessView) else ""
+        self.guessed_kind = view.kind if isinstance(view, GuessView) else "jar"
         self.container = view.container
         self.home_button = None if self.spread else view.home
         self.beside_button = None if self.spread else view.beside_home

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from kivy.properties import ObjectProperty, StringProperty
+from kivy.properties import BooleanProperty, ObjectProperty, StringProperty
 
 from kiosk.ui import kv_files
 from kiosk.ui.presenters.views import HomeView
@@ -63,13 +63,15 @@ class ThingCard(Drawing):
         pencil.frame(0, FOLD, wide, high - FOLD, 5, 2, theme.line)
 
 
-class Thing(Tappable):
+class CardedThing(Tappable):
     """A thing and its card: one target."""
 
     text = StringProperty("")
+    note = StringProperty("")
 
 
 class HomeSheet(SheetContent):
     """Shows a HomeView."""
 
     view = ObjectProperty(HomeView(), rebind=True)
+    guesses = BooleanProperty(False)  # something on the table can be guessed

@@ -163,6 +163,25 @@ class JarArt(Drawing):
         draw_jar(pencil, (1, 1, 148, 193), self.text, self.type_size(theme.big_cup))
 
 
+class BoxArt(Drawing):
+    """One closed box; every box of students is this picture, whatever its size."""
+
+    sheet_size = (150, 160)
+    follows: ClassVar[tuple[str, ...]] = ("text",)
+    text = StringProperty("")
+
+    def paint(self, pencil: Pencil) -> None:
+        """Draw the box."""
+        top = [(75, 4), (146, 42), (75, 80), (4, 42)]
+        left = [(4, 42), (75, 80), (75, 156), (4, 118)]
+        right = [(75, 80), (146, 42), (146, 118), (75, 156)]
+        for face, colour in ((top, theme.lamp_t), (left, theme.lamp), (right, theme.lamp_shade)):
+            pencil.fill(face, colour)
+            pencil.stroke(face, 3.5, theme.ink, closed=True)
+        size = self.type_size(theme.big_cup) * 0.8
+        pencil.text(self.text, 39, 112, size, theme.ink, bold=True, anchor="middle", room=60)
+
+
 class TrayArt(Drawing):
     """The tray, with ``pieces`` in it or empty."""
 

@@ -13,7 +13,7 @@ from kiosk.records.entries import GuessMade
 from kiosk.records.kept import Guessed
 from tests.helpers.pan import press, surroundings
 
-JAR = Guessed(key_id="key of C", letter="C", guesses=0, shown=False)
+JAR = Guessed(kind="jar", key_id="key of C", letter="C", guesses=0, shown=False)
 
 
 def guessing(typed: str = "") -> Guess:

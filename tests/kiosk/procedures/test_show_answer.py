@@ -14,7 +14,7 @@ from tests.helpers.pan import press, surroundings
 
 
 def showing(*, shown: bool = False) -> ShowAnswer:
-    jar = Guessed(key_id="key of C", letter="C", guesses=2, shown=shown)
+    jar = Guessed(kind="jar", key_id="key of C", letter="C", guesses=2, shown=shown)
     answer = Answer(
         container=jar, actual=Decimal(2830), low=Decimal(2770), high=Decimal(2890), guesses=()
     )
@@ -47,7 +47,7 @@ def test_what_was_shown_is_shown_again_without_asking() -> None:
 
 
 def test_guesses_are_scored_best_first_and_only_those_that_count() -> None:
-    jar = Guessed(key_id="key of C", letter="C", guesses=2, shown=False)
+    jar = Guessed(kind="jar", key_id="key of C", letter="C", guesses=2, shown=False)
     made = [("Heron", 3500, False), ("Wren", 4500, False), ("Heron", 4000, True), ("", 4000, False)]
     answer = Answer(
         container=jar, actual=Decimal(4000), low=Decimal(3900), high=Decimal(4100),

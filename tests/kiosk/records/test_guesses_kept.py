@@ -60,8 +60,8 @@ def test_a_jar_is_told_by_its_letter_and_how_many_guessed(store: Store) -> None:
     store.save(guess(first, "Heron", 1), guess(first, "Heron", 2), guess(first, "Wren", 3))
     store.save(shown(second))
     assert store.jars_to_guess(simulated=False) == [
-        Guessed(key_id=first.id, letter="B", guesses=2, shown=False),
-        Guessed(key_id=second.id, letter="D", guesses=0, shown=True),
+        Guessed(kind="jar", key_id=first.id, letter="B", guesses=2, shown=False),
+        Guessed(kind="jar", key_id=second.id, letter="D", guesses=0, shown=True),
     ]
     assert store.jars_to_guess(simulated=True) == []
 
