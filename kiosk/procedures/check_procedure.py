@@ -28,6 +28,7 @@ class CheckProcedure(Procedure):
         self.now: Done | None = None
         self._to_do: list[Task] = []
         self._zero_unseen = False  # the balance may have set itself to zero under the load
+        self._balance = ""  # that showed what is on record
 
     @property
     def task(self) -> Task | None:
@@ -53,6 +54,7 @@ class CheckProcedure(Procedure):
 
     def _keep(self, task: Task, event: PanEvent) -> Done:
         weighing = self.weighing(event)
+        self._balance = weighing.balance
         known = task.thing.known
         mass = CheckMass(
             id=self.world.new_id(), check_id=self.check_id, role=task.role.value,
@@ -86,10 +88,9 @@ class CheckProcedure(Procedure):
     def _write_verdicts(self) -> None:
         rows = self.log.rows()
         if rows:
-            weighing = self.log.done[-1].mass.weighing
             self._do(
                 BalanceChecked(
-                    id=self.check_id, balance=weighing.balance, readability=self.log.step,
-                    rows=rows, verdict=self.log.verdict.value, at=self._utc_now(),
+                    id=self.check_id, balance=self._balance, readability=self.log.step, rows=rows,
+                    verdict=self.log.verdict.value, at=self._utc_now(),
                 )
             )  # fmt: skip

@@ -251,3 +251,12 @@ def test_too_heavy_a_load_is_taken_off_first() -> None:
     procedure = check(UNKNOWN)
     feed(procedure, PLACED, TOO_HEAVY)
     assert procedure.state is S.CLEAR
+
+
+def test_leaving_after_another_thing_was_weighed_leads_out() -> None:
+    procedure = check()
+    feed(procedure, press(Person.CHOOSE, load(100)), PLACED, settled("50.0"), emptied())
+    assert procedure.state is S.PUT_ON
+    (zero,) = verdict_of(feed(procedure, press(Person.HOME))).rows
+    assert zero.test == "zero"
+    assert procedure.state is S.LEFT
