@@ -42,8 +42,8 @@ class Drawer(Tappable, Drawing):
         wide, high = self.wide, self.high
         pencil.box(0, 0, wide, high, 10, theme.hair if self.pressed else theme.bench)
         pencil.frame(0, 0, wide, high, 10, 4, theme.drawer_d)
-        pencil.box(14, 14, wide - 28, high - 66, 6, theme.sheet)
-        pencil.frame(14, 14, wide - 28, high - 66, 6, 2.5, theme.ink)
+        pencil.box(8, 12, wide - 16, high - 64, 6, theme.sheet)
+        pencil.frame(8, 12, wide - 16, high - 64, 6, 2.5, theme.ink)
         pencil.disc(wide / 2 - 3, high - 23, 15, theme.drawer_d)
         pencil.disc(wide / 2, high - 26, 15, theme.steel)
         pencil.ring(wide / 2, high - 26, 15, 3, theme.ink)
