@@ -43,6 +43,11 @@ def _answer(walker: Walker) -> None:
     walker.wait(0.5)
 
 
+def _table(walker: Walker) -> None:
+    walker.tap("Home")
+    walker.wait(0.5)
+
+
 def _type(walker: Walker, guess: int) -> None:
     walker.tap("Jar A")
     for digit in str(guess):
@@ -55,4 +60,5 @@ STOPS: Stops = (
     ("guess-written-down", _written),
     ("answer-sure", _sure),
     ("answer", _answer),
+    ("table", _table),
 )

@@ -7,8 +7,6 @@ from kiosk.ui.walk import Walker
 
 
 def _scale(walker: Walker) -> None:
-    walker.tap("Home")
-    walker.wait(0.5)
     _nothing_on(walker)
     walker.tap("The scale")
     walker.wait(3.0)
