@@ -17,7 +17,7 @@ _KEYBOARD = {
     **dict.fromkeys((ord("."), ord(","), 266), POINT),
     **dict.fromkeys((8, 127), RUB_OUT),
 }
-_ENTER = (13, 271)
+ENTER = (13, 271)
 
 
 class ReadingOff:
@@ -52,11 +52,11 @@ class ReadingOff:
 
         What looks like a slip is never taken by Enter: a key that is held down repeats itself.
         """
-        if code in _ENTER and not self.asking:
+        if code in ENTER and not self.asking:
             self.done()
         elif code in _KEYBOARD:
             self.key(_KEYBOARD[code])
-        return code in _ENTER or code in _KEYBOARD
+        return code in ENTER or code in _KEYBOARD
 
     def _point(self) -> None:
         if POINT not in self.text and len(self.text) < MOST_SIGNS:

@@ -27,7 +27,7 @@ from kiosk.records.writer import Writer
 from kiosk.ui.desk import Desk
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
-from kiosk.ui.reading_off import ReadingOff
+from kiosk.ui.reading_off import ENTER, ReadingOff
 from kiosk.weighing.pan_events import PanEvent
 from kiosk.weighing.pan_history import PanHistory
 from kiosk.weighing.pan_watch import PanPhase, PanWatch
@@ -146,9 +146,11 @@ class Station:
         self._pad(lambda typing: typing.key(says))
 
     def keyboard(self, code: int) -> bool:
-        """A key of a keyboard; False where it means nothing."""
+        """A key of a keyboard; False where it means nothing, as its twin on the glass."""
+        pad = self.scene().pad
         heard: list[bool] = []
-        self._pad(lambda typing: heard.append(typing.keyboard(code)))
+        if pad is not None and (pad.done_on if code in ENTER else pad.digits):
+            self._pad(lambda typing: heard.append(typing.keyboard(code)))
         return any(heard)
 
     def pad_done(self) -> None:

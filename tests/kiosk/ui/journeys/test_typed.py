@@ -16,6 +16,9 @@ from tests.helpers.journey import LARGE, SMALL, Journey
 from tests.helpers.key_hands import KeyHands
 
 
+ENTER = 13
+
+
 @pytest.fixture
 def typed(start: Callable[..., Journey], request: pytest.FixtureRequest) -> Journey:
     return start(size=getattr(request, "param", SMALL), typed=True)
@@ -159,6 +162,27 @@ def test_a_keyboard_is_heard_only_where_a_mass_is_asked_for(typed: Journey) -> N
     assert typed.kiosk.frame.pad_view.text == "7"
 
 
+def test_a_keyboard_types_nothing_where_the_pad_takes_no_digits(typed: Journey) -> None:
+    typed.ask_for_cup()
+    typed.type_mass("0.0")
+    typed.type_mass("12.3")
+    assert not typed.kiosk.station.keyboard(ord("7"))
+    typed.tap("Pan is empty")
+    typed.until_screen("take cup")
+
+
+def test_enter_takes_no_load_where_the_empty_pan_is_asked_for(typed: Journey) -> None:
+    typed.tap("The scale")
+    typed.type_mass("0.0")
+    for name in ("Check the scale", "Weights M1", "50 g weight"):
+        typed.tap(name)
+    typed.type_mass("50.1")
+    typed.type("50.1")
+    typed.kiosk.station.keyboard(ENTER)
+    typed.wait(0.5)
+    assert typed.kiosk.frame.pad_view.text == "50.1"
+
+
 def test_the_pad_is_quiet_where_no_mass_is_asked_for(typed: Journey) -> None:
     typed.ask_for_cup()
     take_cup(typed)
@@ -195,6 +219,7 @@ def test_a_count_key(typed: Journey) -> None:
     hands.until_state(SamplesState.SPREAD)
     typed.tap("Go on")
     typed.tap("No")
+    typed.tap("as it comes")
     typed.tap("Pan is empty")
     hands.until_state(ContainerState.EMPTY_ON)
     typed.type_mass("159.9")
