@@ -9,8 +9,9 @@ from enum import Enum
 from typing import ClassVar
 
 from kiosk.estimating.count_key import CountKey, Refused
+from kiosk.procedures.fill_goal import ContainerState, FillGoal, S
 from kiosk.procedures.key_draft import KeyDraft
-from kiosk.procedures.key_procedure import TRAY_DIVISIONS, KeyProcedure
+from kiosk.procedures.key_procedure import TRAY_DIVISIONS
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Art,
@@ -24,56 +25,31 @@ from kiosk.procedures.procedure import (
     go,
     judge,
 )
-from kiosk.records.entries import KeyChanged, KeyMade
+from kiosk.records.entries import KeyMade
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
-
-class ContainerState(Enum):
-    """Where the coach stands."""
-
-    BACK_IN = "back in"
-    PAN_CLEAR = "pan clear"
-    EMPTY_ON = "empty on"
-    POUR = "pour"
-    STILL = "still"
-    STOPPING = "stopping"
-    KEY = "key"
-    REFUSED = "refused"
-    SAVED = "saved"
-    LEAVING = "leaving"
-    LEFT = "left"
-    SAMPLES = "samples"
+__all__ = ["ContainerState", "FillContainer"]
 
 
-S = ContainerState
+class FillContainer(FillGoal):
+    """From enough samples to the letter on the jar; takes a draft up wherever it was left.
 
-
-class FillContainer(KeyProcedure):
-    """From enough samples to the letter on the jar; takes a draft up wherever it was left."""
+    `too_heavy`: the fill was seen to be more than the balance can weigh.
+    """
 
     def __init__(self, surroundings: Surroundings, *, pan: PanMemory, draft: KeyDraft) -> None:
         super().__init__(S.BACK_IN, surroundings, pan=pan, draft=draft)
         self.key: CountKey | Refused | None = None
         self.letter: str | None = None
+        self.too_heavy = False
         if draft.filled is not None:
             self.state = self._judge_key()
-        elif draft.empty is not None:
-            self.state = S.POUR
         elif draft.back_in is not None:
-            self.state = self._container_next()
+            self.state = self._where_left()
 
     def values(self) -> dict[str, object]:
         """`material`, `pieces` and the `letter` given to the jar."""
         return {**super().values(), "letter": self.letter or ""}
-
-    def _container_next(self) -> S:
-        return S.PAN_CLEAR if self.pan.loaded else S.EMPTY_ON
-
-    def _answer(self, event: PersonEvent) -> S:
-        back_in = event.kind is Person.YES
-        self.draft = replace(self.kept, back_in=back_in)
-        self._do(KeyChanged(key_id=self.kept.id, pieces=None, back_in=back_in, at=self._utc_now()))
-        return self._container_next()
 
     def _empty(self, event: PanEvent) -> S:
         self._keep("empty", event)
@@ -83,32 +59,65 @@ class FillContainer(KeyProcedure):
         self._void(self.kept.empty, reason="weighed again")
         return self._container_next()
 
+    def _emptied(self, event: PanEvent) -> S:
+        """The container of the last lot, without anything worth a lot in it, is empty again."""
+        last = self.kept.lots[-1].empty.weighing.grams
+        off = abs((event.grams or Decimal(0)) - last)
+        if off > TRAY_DIVISIONS * (event.readability or Decimal(0)):
+            return S.EMPTIED
+        return self._empty(event)
+
     def _still(self, event: PanEvent) -> S:
         self._settled = event
+        return S.STILL if self._holds_something(event) else S.POUR
+
+    def _holds_something(self, event: PanEvent) -> bool:
         assert self.kept.empty is not None
         inside = (event.grams or Decimal(0)) - self.kept.empty.weighing.grams
-        return S.STILL if inside > TRAY_DIVISIONS * (event.readability or Decimal(0)) else S.POUR
+        return inside > TRAY_DIVISIONS * (event.readability or Decimal(0))
+
+    def _overloaded(self, _event: PanEvent) -> S:
+        self.too_heavy = True
+        return S.POUR
 
     def _stop_still(self, _event: PersonEvent) -> S:
         assert self._settled is not None
         self._keep("filled", self._settled)
-        return self._judge_key()
+        return self._after_stop()
 
     def _stop_moving(self, _event: PersonEvent) -> S:
         self._do(WeighAgain())
         return S.STOPPING
 
     def _stopped(self, event: PanEvent) -> S:
+        if self.kept.in_lots and not self._holds_something(event):
+            return S.POUR
         self._keep("filled", event)
+        return self._after_stop()
+
+    def _after_stop(self) -> S:
+        return S.LOT if self.kept.in_lots else self._judge_key()
+
+    def _all_lots(self, _event: PersonEvent) -> S:
         return self._judge_key()
+
+    def _next_lot(self, _event: PersonEvent) -> S:
+        return self._container_next()
+
+    def _undo_lot(self, event: PersonEvent) -> S:
+        lot = self.kept.lots[event.value]
+        self._void(lot.empty, lot.filled, reason="lot undone")
+        return self._where_left()
 
     def _judge_key(self) -> S:
         self.key = self.kept.key(self.world.rules)
         return S.REFUSED if isinstance(self.key, Refused) else S.KEY
 
     def _pour_on(self, _event: PersonEvent) -> S:
-        self._void(self.kept.filled, reason="poured on")
         self.key = None
+        if self.kept.lots:
+            return S.LOT
+        self._void(self.kept.filled, reason="poured on")
         return S.POUR
 
     def _more_samples(self, _event: PersonEvent) -> S:
@@ -147,7 +156,7 @@ class FillContainer(KeyProcedure):
             # The pan may have moved while the question stood: look at it afresh.
             self._do(WeighAgain())
             return S.POUR
-        if self._left_from in (S.PAN_CLEAR, S.EMPTY_ON):
+        if self._left_from in (S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED):
             return self._container_next()
         return S(self._left_from)
 
@@ -155,23 +164,43 @@ class FillContainer(KeyProcedure):
     _GONE: ClassVar[Mapping[Signal, Rule]] = {
         PanKind.LOAD_REMOVED: go(S.POUR),
         PanKind.PAN_EMPTY: go(S.POUR),
-        PanKind.OVERLOADED: go(S.POUR),
+        PanKind.OVERLOADED: judge(_overloaded, S.POUR),
         PanKind.UNREADABLE: go(S.POUR),
         PanKind.SILENT: go(S.POUR),
     }
     _POURING: ClassVar[Mapping[Signal, Rule]] = {
-        Person.UNDO: judge(_empty_again, S.PAN_CLEAR, S.EMPTY_ON),
+        Person.UNDO: judge(_empty_again, S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED),
+        Person.CHOOSE: go(S.GOAL),
+        Person.MORE: judge(FillGoal._in_lots, S.POUR),
         Person.HOME: _ASK_LEAVE,
     }
+    _ANSWERED: ClassVar[tuple[S, ...]] = (S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED, S.POUR, S.LOT)
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.BACK_IN: {
-            Person.YES: judge(_answer, S.PAN_CLEAR, S.EMPTY_ON),
-            Person.NO: judge(_answer, S.PAN_CLEAR, S.EMPTY_ON),
+            Person.YES: judge(FillGoal._answer, S.GOAL, *_ANSWERED),
+            Person.NO: judge(FillGoal._answer, S.GOAL, *_ANSWERED),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.GOAL: {
+            Person.CHOOSE: judge(FillGoal._choose_goal, S.GOAL, S.NUMBER, *_ANSWERED),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.NUMBER: {
+            Person.TYPE: judge(FillGoal._type, S.NUMBER),
+            Person.RUB_OUT: judge(FillGoal._rub_out, S.NUMBER),
+            Person.ENTER: judge(FillGoal._enter, *_ANSWERED),
+            Person.MORE: go(S.GOAL),
             Person.HOME: _ASK_LEAVE,
         },
         S.PAN_CLEAR: {PanKind.PAN_EMPTY: go(S.EMPTY_ON), Person.HOME: _ASK_LEAVE},
         S.EMPTY_ON: {PanKind.SETTLED: judge(_empty, S.POUR), Person.HOME: _ASK_LEAVE},
+        S.EMPTIED: {
+            PanKind.PAN_EMPTY: go(S.EMPTY_ON),
+            PanKind.SETTLED: judge(_emptied, S.POUR, S.EMPTIED),
+            Person.HOME: _ASK_LEAVE,
+        },
         S.POUR: {
+            PanKind.OVERLOADED: judge(_overloaded, S.POUR),
             PanKind.SETTLED: judge(_still, S.STILL, S.POUR),
             Person.STOP: judge(_stop_moving, S.STOPPING),
             **_POURING,
@@ -180,43 +209,53 @@ class FillContainer(KeyProcedure):
             **_GONE,
             PanKind.LOAD_PLACED: go(S.POUR),
             PanKind.DISTURBED: go(S.POUR),
-            Person.STOP: judge(_stop_still, S.KEY, S.REFUSED),
+            Person.STOP: judge(_stop_still, S.LOT, S.KEY, S.REFUSED),
             **_POURING,
         },
         S.STOPPING: {
             **_GONE,
-            PanKind.SETTLED: judge(_stopped, S.KEY, S.REFUSED),
+            PanKind.SETTLED: judge(_stopped, S.POUR, S.LOT, S.KEY, S.REFUSED),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.LOT: {
+            Person.GO_ON: judge(_next_lot, S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED),
+            Person.STOP: judge(_all_lots, S.KEY, S.REFUSED),
+            Person.UNDO: judge(_undo_lot, S.GOAL, *_ANSWERED),
             Person.HOME: _ASK_LEAVE,
         },
         S.KEY: {
             Person.KEEP: judge(_save, S.SAVED),
-            Person.UNDO: judge(_pour_on, S.POUR),
+            Person.UNDO: judge(_pour_on, S.POUR, S.LOT),
             Person.MORE: judge(_more_samples, S.SAMPLES),
             Person.HOME: _ASK_LEAVE,
         },
         S.REFUSED: {
-            Person.UNDO: judge(_pour_on, S.POUR),
+            Person.UNDO: judge(_pour_on, S.POUR, S.LOT),
             Person.MORE: judge(_more_samples, S.SAMPLES),
             Person.HOME: _ASK_LEAVE,
         },
-        S.SAVED: {Person.HOME: go(S.LEFT)},
+        S.SAVED: {Person.GO_ON: go(S.CLOSING), Person.HOME: go(S.LEFT)},
         S.LEAVING: {
-            Person.STAY: judge(_stay, S.BACK_IN, S.PAN_CLEAR, S.EMPTY_ON, S.POUR, S.KEY, S.REFUSED),
+            Person.STAY: judge(_stay, S.BACK_IN, S.GOAL, S.NUMBER, *_ANSWERED, S.KEY, S.REFUSED),
             Person.LEAVE: go(S.LEFT),
         },
     }
-    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.SAMPLES})
+    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.SAMPLES, S.CLOSING})
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.BACK_IN: Ask(
             title="key.back_in.title", body="key.back_in.body", step=3, art=Art.JAR, needs_pan=False
         ),
+        S.GOAL: Ask(title="key.goal.title", step=3, needs_pan=False),
+        S.NUMBER: Ask(title="key.goal.number.title", step=3, needs_pan=False),
         S.PAN_CLEAR: Ask(
             title="cup.clear.title", body="key.pan_clear.body", step=3, art=Art.CLEAR_PAN
         ),
         S.EMPTY_ON: Ask(title="key.empty_on.title", body="key.empty_on.body", step=3, art=Art.JAR),
+        S.EMPTIED: Ask(title="key.emptied.title", body="key.emptied.body", step=4, art=Art.JAR),
         S.POUR: Ask(title="key.pour.title", step=4),
         S.STILL: Ask(title="key.pour.title", step=4),
         S.STOPPING: Ask(title="key.stopping.title", step=4),
+        S.LOT: Ask(title="key.lot.title", step=4, needs_pan=False),
         S.KEY: Ask(title="key.done.title", step=5, needs_pan=False),
         S.REFUSED: Ask(title="key.refused.title", step=5, needs_pan=False),
         S.SAVED: Ask(

@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from kiosk.estimating.advice import Advice
-from kiosk.estimating.count_key import CountInput, CountKey, Refused, count_key
+from kiosk.estimating.count_key import CountInput, CountKey, Lot, Refused, count_key
 from kiosk.estimating.counting_more import advise
 from kiosk.estimating.live_count import LiveCount, live_count
+from kiosk.estimating.pour_goal import Way, goal_named, way_to
 from kiosk.estimating.samples import Samples
 from kiosk.evidence import Evidence
 from kiosk.records import kept
@@ -17,12 +18,36 @@ from kiosk.records.entries import KeyMass, MassRole
 from kiosk.settings import Rules
 
 SAMPLES_FIRST_WANTED = 3
+_NOTHING = Lot(filled=Decimal(0), empty=Decimal(0))
 FEWEST_SAMPLES = 2  # without knowledge from before, one sample shows no scatter
+
+
+@dataclass(frozen=True, slots=True)
+class KeptLot:
+    """A part of the fill that was weighed by itself: its container empty, then full."""
+
+    empty: KeyMass
+    filled: KeyMass
+
+    @property
+    def gross(self) -> Lot:
+        """Both as grams."""
+        return Lot(filled=self.filled.weighing.grams, empty=self.empty.weighing.grams)
+
+    @property
+    def net(self) -> Decimal:
+        """What was in it, in grams."""
+        return Evidence(gross=self.filled.weighing, tare=self.empty.weighing).net
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeyDraft:
-    """The masses of one key as far as they are there; replaced, never changed."""
+    """The masses of one key as far as they are there; replaced, never changed.
+
+    ``goal`` says how full it shall be (see pour_goal), None until somebody said. Where the fill is
+    weighed ``in_lots``, each becomes one of ``lots`` once it is full; ``empty`` and ``filled`` are
+    those of the container on the pan.
+    """
 
     id: str
     material: str
@@ -33,6 +58,9 @@ class KeyDraft:
     tray: KeyMass | None = None
     samples: tuple[KeyMass, ...] = ()
     back_in: bool | None = None
+    goal: str | None = None
+    in_lots: bool = False
+    lots: tuple[KeptLot, ...] = ()
     empty: KeyMass | None = None
     filled: KeyMass | None = None
 
@@ -53,7 +81,8 @@ class KeyDraft:
 
     @property
     def _masses(self) -> tuple[KeyMass, ...]:
-        known = (self.tray, *self.samples, self.empty, self.filled)
+        in_lots = (mass for lot in self.lots for mass in (lot.empty, lot.filled))
+        known = (self.tray, *self.samples, *in_lots, self.empty, self.filled)
         return tuple(mass for mass in known if mass is not None)
 
     @property
@@ -72,7 +101,11 @@ class KeyDraft:
             return replace(self, samples=(*self.samples, mass))
         if mass.role == "tray":
             return replace(self, tray=mass)
-        return replace(self, empty=mass) if mass.role == "empty" else replace(self, filled=mass)
+        if mass.role == "empty":
+            return replace(self, empty=mass)
+        if self.in_lots and self.empty is not None:
+            return replace(self, lots=(*self.lots, KeptLot(self.empty, mass)), empty=None)
+        return replace(self, filled=mass)
 
     def without(self, gone: Sequence[KeyMass]) -> KeyDraft:
         """The draft without some masses."""
@@ -85,6 +118,7 @@ class KeyDraft:
             self,
             tray=still(self.tray),
             samples=tuple(mass for mass in self.samples if mass.id not in ids),
+            lots=tuple(lot for lot in self.lots if not ids & {lot.empty.id, lot.filled.id}),
             empty=still(self.empty),
             filled=still(self.filled),
         )
@@ -95,30 +129,40 @@ class KeyDraft:
         if stored is None:
             return None
         samples = tuple(mass for mass in stored.masses if mass.role == MassRole.SAMPLE)
-
-        def one(role: MassRole) -> KeyMass | None:
-            return next((mass for mass in stored.masses if mass.role == role), None)
-
-        return cls(
+        tray = next((mass for mass in stored.masses if mass.role == MassRole.TRAY), None)
+        draft = cls(
             id=stored.id,
             material=stored.material,
             scatter_class=stored.scatter_class,
             piece_cv_percent=stored.piece_cv_percent,
             pieces=stored.pieces,
             wanted=max(SAMPLES_FIRST_WANTED, len(samples)),
-            tray=one(MassRole.TRAY),
+            tray=tray,
             samples=samples,
             back_in=stored.back_in,
-            empty=one(MassRole.EMPTY),
-            filled=one(MassRole.FILLED),
+            goal=stored.goal,
+            in_lots=stored.in_lots,
         )
+        for mass in stored.masses:
+            if mass.role in (MassRole.EMPTY, MassRole.FILLED):
+                draft = draft.with_mass(mass)
+        return draft
 
-    def _given(self, filled_gross: Decimal, *more: Decimal) -> CountInput:
+    @property
+    def fills(self) -> tuple[KeptLot, ...]:
+        """What was weighed full, one after the other; without lots it is one."""
+        if self.empty is None or self.filled is None:
+            return self.lots
+        return (*self.lots, KeptLot(self.empty, self.filled))
+
+    def _given(self, fills: Sequence[KeptLot], *more: Decimal) -> CountInput:
+        first, *others = [fill.gross for fill in fills] or [_NOTHING]
         return CountInput(
             pieces=self.pieces,
             samples=(*self.sample_nets, *more),
-            filled=filled_gross,
-            empty=self.empty.weighing.grams if self.empty else Decimal(0),
+            filled=first.filled,
+            empty=first.empty,
+            more_lots=tuple(others),
             readability=self.readability,
             piece_cv_percent=self.piece_cv_percent,
             from_container=bool(self.back_in),
@@ -126,19 +170,35 @@ class KeyDraft:
 
     def key(self, rules: Rules) -> CountKey | Refused:
         """The key that these masses make; ValueError while the full container is missing."""
-        if self.filled is None or self.empty is None:
+        if not self.fills:
             raise ValueError("a key needs an empty and a full container")
-        return count_key(self._given(self.filled.weighing.grams), rules)
+        return count_key(self._given(self.fills), rules)
 
     def measured(self, *more: Decimal) -> Samples:
         """The kept samples, with net masses that lie on the pan beside them."""
-        return self._given(Decimal(0), *more).measured()
+        return self._given((), *more).measured()
 
-    def live(self, gross: Decimal) -> LiveCount | None:
-        """The count for the moment, with that gross mass on the pan."""
-        if self.empty is None:
+    def inside(self, gross: Decimal | None) -> Decimal:
+        """Net grams of what is kept and, if ``gross`` lies on the pan, of what is in there."""
+        if gross is None or self.empty is None:
+            return sum((fill.net for fill in self.fills), Decimal(0))
+        kept = sum((lot.net for lot in self.lots), Decimal(0))
+        return kept + max(Decimal(0), gross - self.empty.weighing.grams)
+
+    def live(self, gross: Decimal | None) -> LiveCount | None:
+        """The count for the moment, with that gross mass on the pan or none."""
+        return live_count(self.measured(), self.inside(gross), self._lots_with(gross))
+
+    def way(self, gross: Decimal | None) -> Way | None:
+        """How far it is to the goal, None without one."""
+        goal = goal_named(self.goal)
+        if goal is None:
             return None
-        return live_count(self.measured(), gross - self.empty.weighing.grams)
+        return way_to(goal, self.measured(), self.inside(gross), self._lots_with(gross))
+
+    def _lots_with(self, gross: Decimal | None) -> int:
+        on_pan = gross is not None and self.empty is not None
+        return max(1, len(self.lots) + 1 if on_pan else len(self.fills))
 
     def advice(self, *more: Decimal) -> Advice | None:
         """What would be gained by counting more; None while nothing is counted."""

@@ -67,8 +67,13 @@ def _back_in(walker: Walker) -> None:
     walker.until(lambda: walker.screen == "question", "the question")
 
 
-def _container(walker: Walker) -> None:
+def _how_full(walker: Walker) -> None:
     walker.tap("No")
+    walker.until(lambda: walker.screen == "choices", "the goals")
+
+
+def _container(walker: Walker) -> None:
+    walker.tap("thousands")
     things(walker, "clear pan")
     walker.until(lambda: "jar" in walker.title, "an empty pan")
     put_away(walker)
@@ -105,6 +110,7 @@ STOPS: Stops = (
     ("samples", _samples),
     ("spread", _spread),
     ("counted-pieces", _back_in),
+    ("how-full", _how_full),
     ("container", _container),
     ("pour", _pour),
     ("key", _key),

@@ -65,10 +65,12 @@ class KeyHands:
             self.sample()
         self.until_state(SamplesState.SPREAD)
 
-    def go_to_jar(self, *, counted_inside: bool = False) -> None:
+    def go_to_jar(self, *, counted_inside: bool = False, goal: str = "as it comes") -> None:
         """From the spread to the instruction for the empty jar."""
         self.journey.tap("Go on")
         self.journey.tap("Yes, in the jar" if counted_inside else "No")
+        if self.state is ContainerState.GOAL:  # after more samples it is known
+            self.journey.tap(goal)
         self.lift()
         self.until_state(ContainerState.EMPTY_ON)
 

@@ -65,6 +65,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "pan.on_tray": "on the tray",
     "pan.tray_off": "tray {mass} taken off",
     "pan.in_jar": "in the jar",
+    "pan.in_lots": "in all lots",
     "pan.inside": "inside {mass}",
     "pan.pieces": "pieces",
     "pan.pieces_between": "{low} to {high}",

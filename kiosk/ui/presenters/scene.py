@@ -64,6 +64,7 @@ _WAITS_FOR_REST = frozenset(
         HandInState.WEIGHING,
         SamplesState.TRAY_ON,
         ContainerState.EMPTY_ON,
+        ContainerState.EMPTIED,
         ContainerState.STOPPING,
         CheckState.SETTLING,
         JarState.WEIGHING,

@@ -428,6 +428,7 @@ class PourView(SheetView):
     target: tuple[int, int] | None = None
     to_go: str = ""
     goal_text: str = ""
+    warning: str = ""
     change: ButtonView | None = None
     bands: tuple[str, str, str] = ("", "", "")
     now_text: str = ""

@@ -1,4 +1,4 @@
-"""Pouring: how many pieces by now, between which numbers, how good a key it would be."""
+"""Pouring: how many pieces by now, between which numbers, how far to the goal."""
 
 from __future__ import annotations
 
@@ -15,3 +15,13 @@ class PourSheet(StepSheet):
     """Shows a PourView."""
 
     view = ObjectProperty(PourView(), rebind=True)
+
+    @staticmethod
+    def panel_text(view: PourView) -> str:
+        """The lines of the panel that say something."""
+        goal, warning, good_to = (
+            f"[b]{line}[/b]" if line else ""
+            for line in (view.goal_text, view.warning, view.good_to)
+        )
+        lines = (goal, warning, view.between, good_to, view.jar_text)
+        return "\n".join(line for line in lines if line)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from kivy.properties import NumericProperty, OptionProperty, StringProperty
+from kivy.properties import NumericProperty, ObjectProperty, OptionProperty, StringProperty
 
 from kiosk.texts.numbers import number
 from kiosk.ui.theme import theme
@@ -14,18 +14,23 @@ from kiosk.ui.widgets.gauge_scale import SEGMENTS, place, start
 from kiosk.ui.widgets.pencil import Pencil, text_width
 
 ARROW = 34  # height of the arrow's head in units
+NARROWEST = 18  # of a goal that is one number
 TALLER = 18  # how far a goal box reaches over and under the trough
 
 
 class PourGauge(Drawing):
-    """``count`` pieces on a trough from 100 to 20 000; ``goal`` is None, low, middle or high."""
+    """``count`` pieces on a trough from 100 to 20 000.
+
+    ``goal`` is None, low, middle or high, or else ``target`` says from where to where it reaches.
+    """
 
     follows: ClassVar[tuple[str, ...]] = (
-        "count", "goal", "low_text", "middle_text", "high_text", "now_text",
+        "count", "goal", "target", "low_text", "middle_text", "high_text", "now_text",
     )  # fmt: skip
 
     count = NumericProperty(0)
     goal = OptionProperty(None, options=[None, "low", "middle", "high"], allownone=True)
+    target = ObjectProperty(None, allownone=True)
     low_text = StringProperty("")
     middle_text = StringProperty("")
     high_text = StringProperty("")
@@ -67,18 +72,32 @@ class PourGauge(Drawing):
             x = self.at(count)
             pencil.stroke([(x, foot - 9), (x, foot)], 2, theme.ink)
 
-    def _paint_goal(self, pencil: Pencil, now: float, top: float, high: float) -> None:
+    def goal_box(self) -> tuple[float, float] | None:
+        """Left and right edge of the taller box in units, None without a goal."""
+        if self.target is not None:
+            left, right = (self.at(count) for count in self.target)
+            middle, half = (left + right) / 2, max((right - left) / 2, NARROWEST / 2)
+            middle = min(max(middle, half), self.wide - half)
+            return middle - half, middle + half
         for index, (name, _, _, share, _) in enumerate(SEGMENTS):
-            if name != self.goal or not name:
-                continue
-            left = max(0.0, self.wide * start(index) - 2)
-            wide = min(self.wide, self.wide * (start(index) + share) + 2) - left
-            box_top, box_high = top - TALLER, high + 2 * TALLER
-            pencil.box(left, box_top, wide, box_high, 6, theme.lamp_t)
-            if now > left + 4:
-                pencil.box(left, box_top, min(now - left, wide), box_high, 6, theme.passed)
-            self._paint_ticks(pencil, index, top + high + TALLER - 4)
-            pencil.frame(left, box_top, wide, box_high, 6, 4, theme.ink)
+            if name and name == self.goal:
+                left, right = self.wide * start(index), self.wide * (start(index) + share)
+                return max(0.0, left - 2), min(self.wide, right + 2)
+        return None
+
+    def _paint_goal(self, pencil: Pencil, now: float, top: float, high: float) -> None:
+        edges = self.goal_box()
+        if edges is None:
+            return
+        left, wide = edges[0], edges[1] - edges[0]
+        box_top, box_high = top - TALLER, high + 2 * TALLER
+        pencil.box(left, box_top, wide, box_high, 6, theme.lamp_t)
+        if now > left + 4:
+            pencil.box(left, box_top, min(now - left, wide), box_high, 6, theme.passed)
+        for index, (name, *_) in enumerate(SEGMENTS):
+            if name and name == self.goal:
+                self._paint_ticks(pencil, index, top + high + TALLER - 4)
+        pencil.frame(left, box_top, wide, box_high, 6, 4, theme.ink)
 
     def _paint_words(self, pencil: Pencil, top: float, high: float) -> None:
         names = {"low": self.low_text, "middle": self.middle_text, "high": self.high_text}
@@ -111,4 +130,4 @@ class PourGauge(Drawing):
         size = theme.must
         left = now - half - 10 - text_width(self.now_text, size, True) / pencil.unit
         x = left if left >= 0 else now + half + 10
-        pencil.text(self.now_text, x, tip - 12, size, theme.act, bold=True)
+        pencil.text(self.now_text, x, tip - 17, size, theme.act, bold=True)

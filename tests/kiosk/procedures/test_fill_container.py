@@ -6,6 +6,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from kiosk.estimating.count_key import CountKey, Refused
+from kiosk.estimating.pour_goal import AS_IT_COMES
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import PanMemory
@@ -49,7 +50,7 @@ def draft(**changes: object) -> KeyDraft:
 
 def at_the_pour() -> FillContainer:
     procedure = FillContainer(surroundings(), pan=PanMemory(), draft=draft())
-    feed(procedure, press(Person.YES), PLACED, settled("90.0"))
+    feed(procedure, press(Person.YES), press(Person.CHOOSE, AS_IT_COMES), PLACED, settled("90.0"))
     return procedure
 
 
@@ -58,13 +59,13 @@ def test_the_answer_is_written_down() -> None:
     (changed,) = feed(procedure, press(Person.NO))
     assert isinstance(changed, KeyChanged)
     assert changed.back_in is False
-    assert procedure.state is S.EMPTY_ON
+    assert procedure.state is S.GOAL
 
 
 def test_the_tray_leaves_the_pan_first() -> None:
     pan = memory(PLACED, settled("25.1"))
     procedure = FillContainer(surroundings(), pan=pan, draft=draft())
-    feed(procedure, press(Person.YES))
+    feed(procedure, press(Person.YES), press(Person.CHOOSE, AS_IT_COMES))
     assert procedure.state is S.PAN_CLEAR
     assert feed(procedure, settled("25.1")) == []
     feed(procedure, EMPTY)

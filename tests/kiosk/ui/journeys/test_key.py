@@ -38,6 +38,7 @@ def key_by_touch(journey: Journey) -> Jar:
         journey.wait(2.0)
     journey.tap("Go on")
     journey.tap("No")
+    journey.tap("as it comes")
     hands.until_state(ContainerState.EMPTY_ON)
     journey.tap_thing("jar")
     hands.until_state(ContainerState.POUR)
@@ -116,7 +117,7 @@ def test_a_used_letter_is_not_given_again(start: Callable[..., Journey]) -> None
     first = start()
     KeyHands(first).to_key()
     first.tap("Save as jar A")
-    first.tap("Done")
+    first.tap("Home")
     second = start()
     KeyHands(second).to_key()
     assert "Save as jar B" in second.seen

@@ -5,12 +5,10 @@ from __future__ import annotations
 from decimal import Decimal
 from string import ascii_uppercase
 
-import pytest
-
 from kiosk.procedures.fill_container import ContainerState
 from kiosk.procedures.procedure import Person
 from kiosk.texts.numbers import number
-from kiosk.ui.presenters.container_views import band_of, container_view
+from kiosk.ui.presenters.container_views import container_view
 from kiosk.ui.presenters.views import KeyView, MessageView, PourView
 from tests.helpers.pan import press
 from tests.helpers.scenes import facts, in_container
@@ -34,24 +32,6 @@ def key(net: str = "500.0", **known: object) -> KeyView:
 # Pour ----------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
-    ("count", "band"),
-    [
-        (99, None),
-        (100, "low"),
-        (999, "low"),
-        (1_000, "middle"),
-        (9_999, "middle"),
-        (10_000, None),
-        (12_000, "high"),
-        (20_000, "high"),
-        (20_001, None),
-    ],
-)
-def test_the_bands_of_the_event(count: int, band: str | None) -> None:
-    assert band_of(count) == band
-
-
 def test_an_empty_jar_counts_nothing_and_cannot_be_stopped() -> None:
     view = pour("0.0")
     assert (view.count, view.good_to) == (0, "")
@@ -61,14 +41,14 @@ def test_an_empty_jar_counts_nothing_and_cannot_be_stopped() -> None:
 
 def test_the_count_comes_with_its_interval_and_what_it_is_good_to() -> None:
     view = pour("500.0")
-    assert view.between.startswith("95 % sure: between ")
+    assert view.between.startswith("95 % sure: ")
     assert view.good_to.startswith("Good to ")
     assert view.main is not None
     assert view.main.says == press(Person.STOP)
 
 
 def test_too_many_pieces_are_too_many_for_the_event() -> None:
-    assert pour("1200.0").good_to == "More than 20\u2009000 pieces: too many for the event."
+    assert pour("1200.0").warning == "More than 20\u2009000 pieces: too many for the event."
 
 
 def test_the_mass_of_the_empty_jar_stays_to_be_seen() -> None:
