@@ -53,6 +53,7 @@ class Person(StrEnum):
     ANSWERS = "answers"  # show what was guessed; no procedure hears of it
     PRINT = "print"  # save the papers of what was kept; no procedure hears of it
     CHECK = "check"  # check the scale; no procedure hears of it
+    JARS = "jars"  # check the jars that have a key; no procedure hears of it
     OTHER_SCALE = "other scale"  # choose another one; no procedure hears of it
     TEACH = "teach"  # learn how the scale speaks; no procedure hears of it
     THINGS = "things"  # lay the things of the simulated table out; no procedure hears of it

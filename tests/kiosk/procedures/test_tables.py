@@ -7,6 +7,7 @@ from enum import Enum
 import pytest
 
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
+from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
@@ -28,6 +29,7 @@ PROCEDURES = [
     (Guess, GuessState, {GuessState.CHOOSE}),
     (ShowAnswer, ShowState, {ShowState.CHOOSE}),
     (Measure, MeasureState, {MeasureState.SHAPE, MeasureState.RESUME}),
+    (CheckJars, JarState, {JarState.CHOOSE, JarState.CLEAR, JarState.PUT_ON}),
     (BalanceCheck, CheckState, {CheckState.KIT}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}

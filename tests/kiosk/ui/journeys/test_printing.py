@@ -92,7 +92,7 @@ def test_the_next_key_does_not_show_the_papers_of_the_last(
     saved_key(journey)
     journey.tap(PRINT)
     journey.until(lambda: "Ready to be printed" in journey.seen, "where the papers are")
-    journey.tap("Done")
+    journey.tap("Home")
     journey.clear()
     KeyHands(journey).to_key()
     journey.tap("Save as jar B")

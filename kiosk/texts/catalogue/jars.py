@@ -1,0 +1,47 @@
+"""Texts: jars weighed closed, and checked on the morning of the event."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {
+    "jars.open": "Check\njars",
+    "jars.close": "Weigh it closed",
+    "strip.jars": "Check jars",
+    "jars.choose.title": "Which jar is on the scale?",
+    "jars.note": "Closed jars, one after the other: is each still the same?",
+    "jars.none": "No jar has a key yet.",
+    "jars.same": "the same",
+    "jars.lighter": "{mass} lighter",
+    "jars.heavier": "{mass} heavier",
+    "jars.kept": "weighed closed",
+    "jars.clear.title": "Take everything off.",
+    "jars.clear.body": "Then put jar {letter} on, closed.",
+    "jars.put_on.title": "Put jar {letter} on, closed.",
+    "jars.put_on.body": "With its lid, as it stands before those who guess.",
+    "jars.first.title": "Weigh jar {letter} closed?",
+    "jars.first.body": "Nobody weighed it with its lid yet. From now on it is known by this mass.",
+    "jars.first.yes": "Yes, it is jar {letter}",
+    "jars.first.no": "Another jar",
+    "jars.kept.title": "Jar {letter} is known closed.",
+    "jars.kept.body": "It weighs {mass} with its lid.",
+    "jars.kept.later": "Later this shows whether a piece got lost.",
+    "jars.same.title": "Jar {letter} is the same.",
+    "jars.same.body": "It weighs {now}, and weighed {before}.",
+    "jars.unseen": (
+        "Less than {count} piece would not be seen.",
+        "Fewer than {count} pieces would not be seen.",
+    ),
+    "jars.lighter.title": "Jar {letter} is {mass} lighter.",
+    "jars.heavier.title": "Jar {letter} is {mass} heavier.",
+    "jars.pieces": (
+        "About {count} piece: {low} to {high}.",
+        "About {count} pieces: {low} to {high}.",
+    ),
+    "jars.lost": "Look for what fell out, or make a new key.",
+    "jars.more": "Is it this jar, with its own lid?",
+    "jars.open_lighter": "That is less than it weighed without its lid.",
+    "jars.twin": "Jar {letter} weighs as much as this one.",
+    "jars.next": "Next: jar {letter}",
+    "jars.all": "All jars",
+    "jars.done": "Done",
+    "jars.again": "Weigh\nit again",
+}
