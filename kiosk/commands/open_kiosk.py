@@ -32,6 +32,7 @@ def configure(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--port-settings", metavar="9600-8N1", help=say("listen.port_settings"))
     parser.add_argument("--records", metavar="WHERE", help=say("kiosk.records"))
     parser.add_argument("--record", type=Path, metavar="FILE", help=say("recording.option"))
+    parser.add_argument("--new-code", action="store_true", help=say("kiosk.new_code"))
     shape = parser.add_mutually_exclusive_group()
     shape.add_argument("--window", type=window_size, metavar="WxH", help=say("kiosk.window"))
     shape.add_argument("--full-screen", action="store_true", help=say("kiosk.full_screen"))
@@ -78,6 +79,7 @@ def _opened(options: argparse.Namespace, settings: KioskSettings, recorder: Reco
             dialect=options.dialect,
             port_settings=options.port_settings,
             records=options.records,
+            new_code=options.new_code,
             recorder=recorder,
         )
 

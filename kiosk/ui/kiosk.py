@@ -24,7 +24,7 @@ from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.ui.connection import AUTO, SIMULATED, TYPED, Connection, ScaleChoice
 from kiosk.ui.controls import Controls
-from kiosk.ui.desk import Place
+from kiosk.ui.desk import CODE, Place
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
 from kiosk.ui.presenters.scale_words import cable_marks
@@ -61,6 +61,7 @@ class Kiosk:
         records: str | None = None,
         clock: Callable[[], float] = time.monotonic,
         table: SimulatedTable | None = None,
+        new_code: bool = False,
         recorder: Recorder | None = None,
     ) -> None:
         self._stepped = table is not None
@@ -69,6 +70,7 @@ class Kiosk:
         self._trigger = Clock.create_trigger(self.drain)
         self._clock = clock
         self._auto = scale == AUTO
+        self._new_code = new_code
         self._started = False
         self._bench: BenchModel | None = None
         self.facts = TableFacts(
@@ -110,6 +112,8 @@ class Kiosk:
     def start(self) -> None:
         """Open the records and the balance; the first picture stands already."""
         self.station.desk.lock.close()
+        if self._new_code:
+            self.station.desk.notebook.remember(CODE, "")
         self.station.desk.open()
         if self.facts.scale.chosen is not None:
             self.station.desk.read_last_check(self.facts.scale.chosen.where)

@@ -55,6 +55,7 @@ class Journey(Walker):
         at_key: bool = False,
         dialect: str | None = None,
         where: Callable[[str], str] | None = None,
+        new_code: bool = False,
     ) -> None:
         self.records = records
         clock = ManualTime()
@@ -70,6 +71,7 @@ class Journey(Walker):
             records=str(records),
             clock=clock,
             table=table,
+            new_code=new_code,
         )
         self._closed = False
         super().__init__(kiosk, window, clock)

@@ -10,6 +10,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "'simulated' (the default)"
     ),
     "kiosk.records": "a file for the records (else one in the user's data folder)",
+    "kiosk.new_code": "let the coach choose a new code, when the old one is forgotten",
     "kiosk.window": "the size of the window in pixels, such as 800x480",
     "kiosk.full_screen": "fill the whole screen",
     "kiosk.bad_window": "{text} is no window size: write it like 800x480",

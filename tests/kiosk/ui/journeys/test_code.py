@@ -59,6 +59,17 @@ def test_the_code_is_asked_for_after_a_restart(start: Callable[..., Journey]) ->
     again.until_title("This is the scale.")
 
 
+def test_a_forgotten_code_can_be_chosen_anew(start: Callable[..., Journey]) -> None:
+    first = start()
+    first.desk.lock.close()
+    first.tap("The scale")
+    choose(first)
+    again = start(new_code=True)
+    again.desk.lock.close()
+    again.tap("The scale")
+    again.until_title("Choose a code for the coach.")
+
+
 def test_back_leaves_the_drawer_closed(locked: Journey) -> None:
     locked.tap("The scale")
     locked.tap("Back")
