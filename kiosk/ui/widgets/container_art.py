@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Any, ClassVar
 
-from kivy.properties import ListProperty, OptionProperty
+from kivy.animation import Animation
+from kivy.properties import ListProperty, NumericProperty, OptionProperty
 
 from kiosk.ui.palette import Colour
 from kiosk.ui.theme import theme
@@ -17,6 +18,7 @@ from kiosk.ui.widgets.pencil import Pencil, text_width
 SIDE_ROOM, TOP_ROOM, BOTTOM_ROOM = 46, 10, 40  # units for the tags around the container
 BAR, BAR_EDGE = 7, 3  # width of a lit edge, and of its outline
 DASH, GAP = 9, 7
+LIGHT_S = 0.2
 TAG_HIGH, TAG_PAD, TAG_OFF = 38, 11, 26
 Tag = tuple[float, float, float, float]  # left, top, width, height in units
 _TONES = {"top": "card", "light": "kraft", "dark": "hair"}
@@ -25,18 +27,37 @@ _TONES = {"top": "card", "light": "kraft", "dark": "hair"}
 class ContainerArt(Drawing):
     """``sizes`` of the edges in cm (0 for none yet), ``states`` (to come, now, done), ``tags``."""
 
-    follows: ClassVar[tuple[str, ...]] = ("shape", "sizes", "states", "tags")
+    follows: ClassVar[tuple[str, ...]] = ("shape", "sizes", "states", "tags", "lit")
 
     shape = OptionProperty("box", options=["box", "cylinder", "tapered", "tapered box"])
     sizes = ListProperty([0.0, 0.0, 0.0])
     states = ListProperty(["to come"] * 3)
     tags = ListProperty(["", "", ""])
+    lit = NumericProperty(1.0)  # how far along its edge the light of the present one has come
+
+    def __init__(self, **kwargs: Any) -> None:
+        self._now: list[int] = []
+        super().__init__(**kwargs)
+
+    def on_states(self, *_: Any) -> None:
+        """Light the present edge from its near end, when it is another one."""
+        now = [place for place, state in enumerate(self.states) if state == "now"]
+        if now == self._now:
+            return
+        self._now = now
+        Animation.cancel_all(self, "lit")
+        duration = theme.time(LIGHT_S)
+        self.lit = 0.0 if duration else 1.0
+        if duration:
+            Animation(lit=1.0, duration=duration).start(self)
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the faces, the places of the present edge, the lit edges and their tags."""
         if not len(self.sizes) == len(self.states) == len(self.tags):
             return  # between two settings of one view
         made = figure(self.shape, self.sizes)
+        if min(self.wide - 2 * SIDE_ROOM, self.high - TOP_ROOM - BOTTOM_ROOM) <= 0:
+            return  # not laid out yet
         self._fit(made)
         for outline, tone in made.faces:
             face = self._all(outline)
@@ -83,8 +104,11 @@ class ContainerArt(Drawing):
                     pencil.stroke(piece, 3, theme.act)
 
     def _paint_edge(self, pencil: Pencil, line: list[Point], state: str) -> None:
-        if state == "to come":
+        if state == "to come" or (state == "now" and not self.lit):
             return
+        if state == "now":
+            (ax, ay), (bx, by) = line[0], line[-1]
+            line = [(ax, ay), (ax + (bx - ax) * self.lit, ay + (by - ay) * self.lit)]
         pencil.stroke(line, BAR + 2 * BAR_EDGE, theme.ink)
         pencil.stroke(line, BAR, theme.act if state == "now" else theme.lamp)
 

@@ -256,7 +256,7 @@ def mono_width(size: int) -> float:
 def fitted(words: str, size: float, bold: bool, room: float | None) -> tuple[float, float]:
     """The size, not above ``size``, in which ``words`` fit ``room`` pixels, and their width."""
     width = text_width(words, size, bold)
-    if room is None or width <= room:
+    if room is None or width <= max(0.0, room):
         return size, width
     size = max(1.0, float(int(size * room / width)))
     return size, text_width(words, size, bold)

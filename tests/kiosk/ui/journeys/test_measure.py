@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from decimal import Decimal
 
 import pytest
 
 from kiosk.procedures.measure import MeasureState
-from tests.helpers.journey import LARGE, SMALL, Journey
+from kiosk.records.store import Store
+from kiosk.records.volume_entries import SizeRead, VolumeMade, VolumeStarted
+from kiosk.ui.lock import digest_of
+from kiosk.ui.theme import theme
+from tests.helpers.journey import LARGE, QUIET, SMALL, Journey
+from tests.helpers.recorded import AT
 
+CODE = "271828"
 BOTH = pytest.mark.parametrize("usual", [SMALL, LARGE], indirect=True)
 
 
@@ -92,8 +99,6 @@ def test_a_row_is_chosen_by_touch_and_its_reading_undone(usual: Journey) -> None
     )  # fmt: skip
     usual.wait(0.5)
     top, high = row.boxes()[0]
-    from kiosk.ui.theme import theme
-
     usual.touch(*row.to_window(row.center_x, row.top - (top + high / 2) * theme.u))
     procedure = usual.desk.procedure
     assert procedure is not None
@@ -148,3 +153,39 @@ def test_a_number_is_not_given_to_two_boxes(usual: Journey) -> None:
         usual.tap("Done")
         usual.until_screen("home")
     assert usual.kept("SELECT number FROM volumes_made") == [(1,), (2,)]
+
+
+def test_a_number_that_another_kiosk_gave_meanwhile_loses_no_size(usual: Journey) -> None:
+    begin(usual, "cylinder")
+    keep(usual, "10", "10", "10", "10")
+    usual.until_screen("key")
+    with closing(Store(str(usual.records))) as other:
+        key = VolumeStarted(shape="box", at=AT)
+        size = SizeRead(key_id=key.id, edge="long", typed="9", unit="cm", at=AT)
+        bounds = {"cm3": Decimal(9), "low": Decimal(8), "high": Decimal(10)}
+        made = VolumeMade(key_id=key.id, number=1, score_effect=Decimal(1), at=AT, **bounds)
+        other.save(key, size, made)
+    usual.tap("Save as box 1")
+    usual.until(lambda: usual.desk.failure is not None, "the refusal")
+    assert "Box 1 has a key already" in " ".join(usual.texts())
+    usual.tap("Home")
+    usual.until_screen("home")
+    usual.tap("Measure a box")
+    usual.tap("Go on")
+    usual.until_screen("key")
+    usual.tap("Save as box 2")
+    usual.until_screen("message")
+
+
+def test_a_minute_without_the_coach_locks_the_box_with_its_sizes(usual: Journey) -> None:
+    usual.desk.lock.digest = digest_of(CODE)
+    begin(usual, "box")
+    keep(usual, "18.4")
+    usual.wait(QUIET.coach_idle_s + 1)
+    usual.until_screen("code")
+    seen = " ".join(usual.texts())
+    assert "18.4" not in seen
+    type_in(usual, CODE)
+    usual.tap("Open")
+    usual.until_screen("measure")
+    assert usual.scene.sheet.title == "Measure it at a second place."

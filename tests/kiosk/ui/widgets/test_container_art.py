@@ -43,6 +43,7 @@ def art(window: Any, shape: str, sizes: tuple[float, ...], states: list[str]) ->
                           size_hint=(None, None), size=(368, 270))  # fmt: skip
     window.add_widget(widget)
     frames(1)
+    widget.lit = 1.0
     notes = Notes()
     widget.paint(notes)  # type: ignore[arg-type]  # as much of a pencil as it needs
     return notes
@@ -83,6 +84,21 @@ def test_tags_are_apart_and_inside(window: Any, shape: str, sizes: tuple[float, 
     for (ax, ay, aw, ah), (bx, by, bw, bh) in combinations(tags, 2):
         assert ax + aw <= bx or bx + bw <= ax or ay + ah <= by or by + bh <= ay
     assert all(x >= 0 and y >= 0 and x + w <= 368 and y + h <= 270 for x, y, w, h in tags)
+
+
+def test_the_light_runs_along_an_edge_that_is_next(
+    window: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(theme, "less_motion", False)
+    widget = ContainerArt(states=["now", "to come", "to come"])
+    widget.lit = 1.0
+    widget.states = ["now", "to come", "to come"]
+    assert widget.lit == 1.0  # the same edge stays alight
+    widget.states = ["done", "now", "to come"]
+    assert widget.lit == 0.0
+    monkeypatch.setattr(theme, "less_motion", True)
+    widget.states = ["done", "done", "now"]
+    assert widget.lit == 1.0
 
 
 def card(window: Any, **shown: Any) -> Notes:

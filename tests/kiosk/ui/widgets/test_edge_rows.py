@@ -63,3 +63,12 @@ def test_a_tap_means_the_row_under_the_finger(window: Any, place: int) -> None:
     top, high = widget.boxes()[place]
     tap_at(widget.center_x, widget.top - (top + high / 2) * theme.u)
     assert heard == [BIN[place]["edge"]]
+
+
+@pytest.mark.parametrize("size", [(1, 1), (20, 300), (276, 20)])
+def test_a_squeezed_table_is_drawn_without_harm(window: Any, size: tuple[int, int]) -> None:
+    widget = shown(window, row("long"), row("tall", "now"))
+    widget.size = size
+    frames(1)
+    widget.paint(widget._pencil)
+    assert sum(widget.boxes()[-1]) == pytest.approx(widget.high)

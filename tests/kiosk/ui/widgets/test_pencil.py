@@ -99,3 +99,8 @@ def test_all_digits_are_equally_wide(window: Any) -> None:
 def test_the_bold_cut_is_the_real_one(window: Any) -> None:
     assert text_width("settling", 40, True) != text_width("settling", 40)
     assert theme.bold.endswith("Roboto-Bold.ttf")
+
+
+def test_nothing_fits_where_there_is_no_room() -> None:
+    assert fitted("", 40, True, -9.0) == (40, 0.0)
+    assert fitted("12.3", 40, True, -9.0)[0] == 1
