@@ -406,6 +406,10 @@ class Desk:
         """The coach opens the drawer of the scale."""
         self._go(Place.SCALE)
 
+    def ask_for_scale(self) -> None:
+        """Let the coach say which of the scales that were found is to be used."""
+        self.as_coach("home.scale", lambda: self._go(Place.SCALES))
+
     def other_scales(self) -> None:
         """Show what else could be used."""
         if self._free() and self.drawer is not None:

@@ -206,7 +206,7 @@ class Kiosk:
 
     def _by_itself(self, remembered: str | None) -> None:
         if not self.drawer.by_itself(ScaleChoice.from_text(remembered)):
-            self.station.desk.place = Place.SCALES
+            self.station.desk.ask_for_scale()
 
     # The crossing ----------------------------------------------------------------------------
 

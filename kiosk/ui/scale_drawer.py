@@ -83,10 +83,10 @@ class ScaleDrawer:
         real = [each for each in self.facts.found if each.kind in (ScaleKind.HID, ScaleKind.SERIAL)]
         if last is not None and any(each.where == last.where for each in self.facts.found):
             self.use(last)
-            return True
+            return not self.facts.problem
         if len(real) == 1 and real[0].kind is ScaleKind.HID:
             self.choose(real[0].where)
-            return True
+            return not self.facts.problem
         return False
 
     def choose(self, where: str) -> None:
