@@ -15,7 +15,6 @@ from kiosk.ui.widgets.number_pad import RUB_OUT, PadKey
 from tests.helpers.journey import LARGE, SMALL, Journey
 from tests.helpers.key_hands import KeyHands
 
-
 ENTER = 13
 
 
