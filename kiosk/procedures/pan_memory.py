@@ -69,6 +69,11 @@ class PanMemory:
         else:
             self._note_load(event)
 
+    def forget(self) -> None:
+        """It is another pan from now on, also for the procedure that is under way."""
+        self.loaded = self.used = False
+        self.hindrance = None
+
     def _note_load(self, event: PanEvent) -> None:
         if self.hindrance in _PASSING:
             self.hindrance = None

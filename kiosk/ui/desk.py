@@ -468,7 +468,7 @@ class Desk:
 
     def scale_changed(self, *, simulated: bool) -> None:
         """Another scale is in use: nothing is known of its pan, and its records are others."""
-        self.memory = PanMemory()
+        self.memory.forget()
         self.facts.readability = None
         if simulated is not self.facts.simulated:
             self.facts.simulated = simulated

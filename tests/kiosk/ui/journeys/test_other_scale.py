@@ -100,6 +100,19 @@ def test_nothing_is_sent_while_only_listening(scales: TwoScales) -> None:
     assert received != []
 
 
+def test_a_cup_begun_while_the_scale_is_found_out_knows_the_pan(scales: TwoScales) -> None:
+    journey = scales.journey
+    choose_cable(journey)
+    journey.tap("Home")
+    journey.ask_for_cup()
+    journey.until(lambda: not journey.desk.facts.scale.trying, "the scale that was found out")
+    scales.other.bench.put(Cup(12.3))
+    journey.until(lambda: "weighs 12.3" in journey.title, "the weighed cup")
+    assert journey.desk.memory.used
+    assert journey.desk.procedure is not None
+    assert journey.desk.procedure.pan is journey.desk.memory
+
+
 def test_a_cable_without_a_scale_leads_to_teaching(scales: TwoScales) -> None:
     journey = scales.journey
     scales.other.switch_off()
