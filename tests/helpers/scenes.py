@@ -11,11 +11,13 @@ from decimal import Decimal
 from enum import Enum
 
 from drivers.errors import Reason
+from kiosk.estimating.pour_goal import AS_IT_COMES
 from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
+from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_draft import KeyDraft
@@ -278,7 +280,9 @@ def poured(net: str) -> tuple[object, ...]:
     return (PLACED, settled(str(Decimal("159.9") + Decimal(net))))
 
 
-def in_container(state: ContainerState, net: str = "1000.0") -> FillContainer:
+def in_container(
+    state: ContainerState, net: str = "1000.0", goal: str = AS_IT_COMES
+) -> FillContainer:
     """An empty jar of 159.9 g; 1 000 g are about 20 000 pieces."""
     c = ContainerState
     pan = memory(PLACED) if state is c.PAN_CLEAR else PanMemory()
@@ -286,11 +290,19 @@ def in_container(state: ContainerState, net: str = "1000.0") -> FillContainer:
     if state is c.BACK_IN:
         return procedure
     feed(procedure, press(Person.NO))
+    if state in (c.GOAL, c.NUMBER):
+        feed(procedure, *([] if state is c.GOAL else [press(Person.CHOOSE, NUMBER)]))
+        return procedure
+    if state in (c.LOT, c.EMPTIED):
+        feed(procedure, press(Person.CHOOSE, IN_LOTS))
+    aim(procedure, goal)
     if state in (c.PAN_CLEAR, c.EMPTY_ON):
         return procedure
     feed(procedure, PLACED, settled("159.9"))
     events: dict[ContainerState, tuple[object, ...]] = {
         c.STILL: poured(net),
+        c.LOT: (*poured(net), press(Person.STOP)),
+        c.EMPTIED: (*poured(net), press(Person.STOP), press(Person.GO_ON)),
         c.STOPPING: (DISTURBED, press(Person.STOP)),
         c.KEY: (*poured(net), press(Person.STOP)),
         c.REFUSED: (*poured("0.7"), press(Person.STOP)),
@@ -299,6 +311,50 @@ def in_container(state: ContainerState, net: str = "1000.0") -> FillContainer:
     }
     feed(procedure, *events.get(state, ()))  # type: ignore[arg-type]
     return procedure
+
+
+def aim(procedure: FillContainer, goal: str) -> None:
+    """Choose a band, or type the number."""
+    if not goal.isdigit():
+        feed(procedure, press(Person.CHOOSE, goal))
+        return
+    keys = [press(Person.TYPE, digit) for digit in goal]
+    feed(procedure, press(Person.CHOOSE, NUMBER), *keys, press(Person.ENTER))
+
+
+def in_lots(how_many: int, goal: str = "high") -> FillContainer:
+    """So many lots of 100 g, and the container emptied for the next one."""
+    procedure = in_container(ContainerState.LOT, "100.0", goal)
+    for _ in range(how_many - 1):
+        feed(procedure, EMPTY, press(Person.GO_ON), PLACED, settled("159.9"))
+        feed(procedure, *poured("100.0"), press(Person.STOP))  # type: ignore[arg-type]
+    return procedure
+
+
+def lots_kept(how_many: int, goal: str = "high") -> Scene:
+    return scene(desk(facts(), in_lots(how_many, goal)))
+
+
+def another_lot(shown: str, goal: str = "high", capacity: str | None = "600") -> Scene:
+    """Eleven lots are kept, the twelfth is being poured."""
+    procedure = in_lots(11, goal)
+    feed(procedure, EMPTY, press(Person.GO_ON), PLACED, settled("159.9"))
+    table = facts()
+    table.scale.capacity = None if capacity is None else Decimal(capacity)
+    return scene(desk(table, procedure), shown=Decimal(shown))
+
+
+def number_typed(digits: str) -> Scene:
+    procedure = in_container(ContainerState.NUMBER)
+    feed(procedure, *(press(Person.TYPE, digit) for digit in digits))
+    return scene(desk(facts(), procedure))
+
+
+def goals(*chosen: str) -> Scene:
+    """What was chosen before, and is to be changed."""
+    procedure = in_container(ContainerState.POUR, goal="20000")
+    feed(procedure, press(Person.CHOOSE), *(press(Person.CHOOSE, each) for each in chosen))
+    return scene(desk(facts(), procedure))
 
 
 def of_samples(state: SamplesState) -> Scene:
@@ -339,8 +395,10 @@ def printed(lines: tuple[str, ...]) -> Scene:
     return scene(desk(facts(printed=lines), in_container(ContainerState.SAVED)))
 
 
-def pouring(shown: Decimal) -> Scene:
-    return scene(desk(facts(), in_container(ContainerState.POUR)), shown=shown)
+def pouring(shown: Decimal, goal: str = AS_IT_COMES, capacity: str | None = None) -> Scene:
+    table = facts()
+    table.scale.capacity = None if capacity is None else Decimal(capacity)
+    return scene(desk(table, in_container(ContainerState.POUR, goal=goal)), shown=shown)
 
 
 # The table, and what is in the way -----------------------------------------------------------
@@ -708,6 +766,21 @@ OTHERS: dict[str, Make] = {
     "pour, nothing yet": lambda: pouring(Decimal("159.9")),
     "pour, high": lambda: pouring(Decimal("1159.9")),
     "pour, too many": lambda: pouring(Decimal("1359.9")),
+    "pour, to a band": lambda: pouring(Decimal("699.9"), "high"),
+    "pour, in its band": lambda: pouring(Decimal("959.9"), "high"),
+    "pour, past its band": lambda: pouring(Decimal("1359.9"), "high"),
+    "pour, to hundreds": lambda: pouring(Decimal("159.9"), "low"),
+    "pour, to a number": lambda: pouring(Decimal("659.9"), "20000"),
+    "pour, too heavy": lambda: pouring(Decimal("459.9"), "high", capacity="600"),
+    "pour, twelfth lot": lambda: another_lot("199.9"),
+    "pour, enough for a lot": lambda: another_lot("559.9", "20000", "600"),
+    "lots, one": lambda: lots_kept(1),
+    "lots, twelve": lambda: lots_kept(12, "20000"),
+    "lots, as it comes": lambda: lots_kept(3, AS_IT_COMES),
+    "lots, past the goal": lambda: lots_kept(3, "middle"),
+    "goal, changed": lambda: goals(IN_LOTS),
+    "goal, too many": lambda: number_typed("999999"),
+    "goal, typed": lambda: number_typed("20000"),
     "jar: like another": lambda: jars(jar_scenes.like_another()),
     "jar: lighter than open": lambda: jars(jar_scenes.lighter_than_open()),
     "jar: sealing": lambda: jars(jar_scenes.sealing()),
