@@ -9,6 +9,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "jars.choose.title": "Which jar is on the scale?",
     "jars.note": "Closed jars, one after the other: is each still the same?",
     "jars.none": "No jar has a key yet.",
+    "jars.card": "{letter}: {found}",
     "jars.same": "the same",
     "jars.lighter": "{mass} lighter",
     "jars.heavier": "{mass} heavier",

@@ -21,6 +21,8 @@ from kiosk.ui.presenters.views import (
     button,
 )
 
+MOST_WITH_NOTES = 15  # cards of two lines; more of them are too low for the second one
+
 
 def jars_view(procedure: CheckJars, facts: TableFacts) -> SheetView:
     """The view of each state."""
@@ -43,16 +45,16 @@ def _choose(procedure: CheckJars) -> ChoicesView:
         screen="choices",
         title=say("jars.choose.title"),
         note=say("jars.note") if procedure.jars else say("jars.none"),
-        choices=tuple(
-            Choice(
-                text=say("guess.jar.name", letter=letter),
-                value=letter,
-                note=_found(procedure, letter),
-            )
-            for letter in procedure.jars
-        ),
+        choices=tuple(_card(procedure, letter) for letter in procedure.jars),
         home=back_button(),
     )
+
+
+def _card(procedure: CheckJars, letter: str) -> Choice:
+    found = _found(procedure, letter)
+    if found and len(procedure.jars) > MOST_WITH_NOTES:
+        return Choice(text=say("jars.card", letter=letter, found=found), value=letter)
+    return Choice(text=say("guess.jar.name", letter=letter), value=letter, note=found)
 
 
 def _found(procedure: CheckJars, letter: str) -> str:
