@@ -22,8 +22,10 @@ from kiosk.procedures.procedure import (
     go,
     judge,
 )
-from kiosk.records.entries import AnswerShown
+from kiosk.records.entries import AnswerShown, KeyDropped
 from kiosk.records.kept import Guess, Guessed
+from kiosk.records.labels import JAR
+from kiosk.records.volume_entries import VolumeDropped
 from kiosk.settings import Rules
 
 
@@ -33,10 +35,13 @@ class ShowState(Enum):
     CHOOSE = "choose"
     SURE = "sure"
     SHOWN = "shown"
+    RETIRE = "retire"
+    RETIRE_SURE = "retire, sure"
     LEFT = "left"
 
 
 S = ShowState
+RETIRED = "retired by the coach"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,7 +81,11 @@ def scored(answer: Answer, rules: Rules) -> list[ScoredGuess]:
 
 
 class ShowAnswer(Procedure):
-    """Answers that can be shown, one after the other; asked about once before the first time."""
+    """Answers that can be shown, one after the other; asked about once before the first time.
+
+    A key that is not right any more, as of a jar that was poured anew, is retired here too: nobody
+    guesses against it by mistake, and its letter or number is free again.
+    """
 
     def __init__(
         self, surroundings: Surroundings, *, answers: Sequence[Answer], pan: PanMemory
@@ -102,8 +111,35 @@ class ShowAnswer(Procedure):
         self._shown.add(self.chosen.container.letter)
         return S.SHOWN
 
+    def _choose_to_retire(self, event: PersonEvent) -> S:
+        if event.value not in self.answers:
+            raise NotOfferedError(f"there is no key of {event.value}")
+        self.chosen = self.answers[event.value]
+        return S.RETIRE_SURE
+
+    def _retire(self, _event: PersonEvent) -> S:
+        assert self.chosen is not None
+        container = self.answers.pop(self.chosen.container.letter).container
+        dropped = KeyDropped if container.kind == JAR else VolumeDropped
+        self._do(dropped(key_id=container.key_id, reason=RETIRED, at=self._utc_now()))
+        self.chosen = None
+        return S.RETIRE if self.answers else S.LEFT
+
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
-        S.CHOOSE: {Person.CHOOSE: judge(_choose, S.SURE, S.SHOWN), Person.HOME: go(S.LEFT)},
+        S.CHOOSE: {
+            Person.CHOOSE: judge(_choose, S.SURE, S.SHOWN),
+            Person.UNDO: go(S.RETIRE),
+            Person.HOME: go(S.LEFT),
+        },
+        S.RETIRE: {
+            Person.CHOOSE: judge(_choose_to_retire, S.RETIRE_SURE),
+            Person.HOME: go(S.CHOOSE),
+        },
+        S.RETIRE_SURE: {
+            Person.YES: judge(_retire, S.RETIRE, S.LEFT),
+            Person.NO: go(S.RETIRE),
+            Person.HOME: go(S.LEFT),
+        },
         S.SURE: {
             Person.YES: judge(_show, S.SHOWN),
             Person.NO: go(S.CHOOSE),
@@ -115,5 +151,7 @@ class ShowAnswer(Procedure):
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.CHOOSE: Ask(title="answer.choose.title", needs_pan=False),
         S.SURE: Ask(title="answer.sure.jar", body="answer.sure.body", needs_pan=False),
+        S.RETIRE: Ask(title="answer.retire.title", needs_pan=False),
+        S.RETIRE_SURE: Ask(title="answer.retire.jar", needs_pan=False),
         S.SHOWN: Ask(title="answer.shown.jar", needs_pan=False),
     }

@@ -16,11 +16,12 @@ from kiosk.records.entries import (
     CupOut,
     CupTaken,
     Entry,
+    KeyDropped,
     KeyMade,
     TryThrownAway,
 )
 from kiosk.records.errors import Problem, RecordsError
-from kiosk.records.volume_entries import VolumeMade
+from kiosk.records.volume_entries import VolumeDropped, VolumeMade
 from kiosk.records.writer import Writer
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -81,6 +82,25 @@ class Notebook:
     def _written(self, entries: Sequence[Entry]) -> None:
         if self._facts.team and any(isinstance(entry, CupHandedIn) for entry in entries):
             self._read_tries(self._facts.team)
+        if any(isinstance(entry, KeyDropped | VolumeDropped) for entry in entries):
+            self._read_labels()
+
+    def _read_labels(self) -> None:
+        """Which letters and numbers have a key; one that was dropped gives its own back."""
+        simulated = self._facts.simulated
+
+        def done(labels: tuple[list[str], list[str]]) -> None:
+            letters, boxes = labels
+            self._facts.used_letters, self._facts.used_boxes = tuple(letters), tuple(boxes)
+            self._facts.keys_kept = len(letters)
+
+        self._request(
+            lambda store: (
+                [jar.letter for jar in store.jars_to_guess(simulated)],
+                [box.letter for box in store.boxes_to_guess()],
+            ),
+            done,
+        )
 
     def look_up(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
         """Ask the records; `done` is given the answer."""

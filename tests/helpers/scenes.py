@@ -570,7 +570,9 @@ def answer_to(*guesses: int, state: ShowState = ShowState.SHOWN) -> Scene:
         for jar in JARS
     ]  # fmt: skip
     procedure = ShowAnswer(world(), answers=answers, pan=PanMemory())
-    if state is not ShowState.CHOOSE:
+    if state in (ShowState.RETIRE, ShowState.RETIRE_SURE):
+        procedure.step(press(Person.UNDO))
+    if state not in (ShowState.CHOOSE, ShowState.RETIRE):
         procedure.step(press(Person.CHOOSE, "C"))
     if state is ShowState.SHOWN:
         procedure.step(press(Person.YES))
@@ -595,7 +597,7 @@ def _guesses() -> Iterator[tuple[str, Make]]:
         yield f"guess: {state.value}, box", lambda s=state: guessing(s, "4000", "box")
     yield "guess: too many, box", lambda: guessing(GuessState.TYPE, "999999", "box")
     yield "guess: written", lambda: guessing(GuessState.WRITTEN, "20000")
-    for state in (ShowState.CHOOSE, ShowState.SURE, ShowState.SHOWN):
+    for state in set(ShowState) - ShowAnswer.FINAL:
         yield f"answer: {state.value}", lambda s=state: answer_to(*FEW, state=s)
     yield "answer: nobody", lambda: answer_to()
     yield "answer: nobody yet", lambda: answer_to(state=ShowState.SURE)

@@ -37,9 +37,12 @@ def answer_view(procedure: ShowAnswer, facts: TableFacts) -> SheetView:
             second=button(say("answer.sure.no"), Person.NO),
             home=home_button(),
         )
+    retiring = procedure.state is ShowState.RETIRE
+    if procedure.state is ShowState.RETIRE_SURE and chosen is not None:
+        return _retire_sure(chosen)
     return ChoicesView(
         screen="choices",
-        title=say("answer.choose.title"),
+        title=say("answer.retire.title" if retiring else "answer.choose.title"),
         choices=tuple(
             Choice(
                 text=say(f"guess.{answer.container.kind}.name", letter=letter),
@@ -48,7 +51,21 @@ def answer_view(procedure: ShowAnswer, facts: TableFacts) -> SheetView:
             )
             for letter, answer in procedure.answers.items()
         ),
+        note=say("answer.retire.note") if retiring else "",
+        second=None
+        if retiring or not procedure.answers
+        else button(say("answer.retire.open"), Person.UNDO),
         home=back_button(),
+    )
+
+
+def _retire_sure(chosen: Answer) -> MessageView:
+    return MessageView(
+        title=say(f"answer.retire.{chosen.container.kind}", letter=chosen.container.letter),
+        lines=(say("answer.retire.what"), say("answer.retire.kept")),
+        main=button(say("answer.retire.no"), Person.NO, sign="arrow"),
+        second=button(say("answer.retire.yes"), Person.YES),
+        home=home_button(),
     )
 
 

@@ -91,3 +91,16 @@ def test_the_answers_are_behind_the_code(jar: Journey) -> None:
     jar.tap("Show answers")
     jar.until_screen("code")
     assert "Jar A" not in jar.seen
+
+
+def test_a_retired_key_is_not_guessed_and_frees_its_letter(jar: Journey) -> None:
+    jar.tap("Guess a jar")
+    jar.tap("Show answers")
+    jar.tap("Retire a key")
+    jar.tap("Jar A")
+    jar.tap("Retire it")
+    jar.until_screen("home")
+    with pytest.raises(StuckError):
+        jar.find("Guess a jar")
+    assert jar.desk.facts.used_letters == ()
+    assert jar.rows("keys_dropped") == 1
