@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import Decimal
 
 from kiosk.evidence import Evidence, Weighing
@@ -16,7 +17,22 @@ from kiosk.texts.numbers import grams, number, percent
 
 COLUMNS = (0.0, 0.2, 0.32, 0.48, 0.64, 0.86)
 
+ROWS = 11  # of samples and lots, as many as half a page holds
+
 Row = tuple[str, str, str, str, str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fill:
+    """A full container and the same one empty."""
+
+    gross: Weighing
+    tare: Weighing
+
+    @property
+    def net(self) -> Decimal:
+        """What was in it, in grams."""
+        return Evidence(gross=self.gross, tare=self.tare).net
 
 
 def key_card(key: StoredKey, paper: Paper) -> bytes:
@@ -39,7 +55,7 @@ def key_card(key: StoredKey, paper: Paper) -> bytes:
         columns=COLUMNS,
         heads=_heads(),
         rows=tuple(_rows(draft)),
-        notes=(_steps(weighings), _balances(weighings), _made(made)),
+        notes=(*_in_lots(draft), _steps(weighings), _balances(weighings), _made(made)),
     )
     return card_page(card, paper)
 
@@ -70,15 +86,45 @@ def _heads() -> Row:
 
 def _rows(draft: KeyDraft) -> Iterator[Row]:
     tray = next(iter(draft.of(MassRole.TRAY)), None)
-    empty = next(iter(draft.of(MassRole.EMPTY)), None)
     if tray is not None:
         yield _row(say("paper.card.tray"), tray)
     for place, sample in enumerate(draft.of(MassRole.SAMPLE), start=1):
         yield _row(say("paper.card.sample", place=place), sample, tray, pieces=str(draft.pieces))
-    if empty is not None:
-        yield _row(say("paper.card.empty"), empty)
-    for filled in draft.of(MassRole.FILLED):
-        yield _row(say("paper.card.filled"), filled, empty)
+    yield from _lots(draft) if draft.in_lots else _fill(draft)
+
+
+def _fill(draft: KeyDraft) -> Iterator[Row]:
+    for fill in _fills(draft):
+        yield _row(say("paper.card.empty"), fill.tare)
+        yield _row(say("paper.card.filled"), fill.gross, fill.tare)
+
+
+def _lots(draft: KeyDraft) -> Iterator[Row]:
+    """A row for each of the first lots, and their sum for those that have no room."""
+    fills, room = _fills(draft), max(1, ROWS - len(draft.of(MassRole.SAMPLE)))
+    listed = len(fills) if len(fills) <= room else room - 1
+    for place, fill in enumerate(fills[:listed], start=1):
+        yield _row(say("paper.card.lot", place=place), fill.gross, fill.tare)
+    others = fills[listed:]
+    if others:
+        net = sum((fill.net for fill in others), Decimal(0))
+        names = say("paper.card.lot.others", first=listed + 1, last=len(fills))
+        yield (names, "", "", grams(net, others[0].gross.readability), "", "")
+
+
+def _fills(draft: KeyDraft) -> list[Fill]:
+    """Each full mass with the empty one that was weighed before it."""
+    fills, empty = [], None
+    for mass in draft.masses:
+        if mass.role == MassRole.EMPTY:
+            empty = mass.weighing
+        elif mass.role == MassRole.FILLED and empty is not None:
+            fills.append(Fill(gross=mass.weighing, tare=empty))
+    return fills
+
+
+def _in_lots(draft: KeyDraft) -> tuple[str, ...]:
+    return (say("paper.card.in_lots"),) if draft.in_lots else ()
 
 
 def _row(name: str, shown: Weighing, tare: Weighing | None = None, *, pieces: str = "") -> Row:

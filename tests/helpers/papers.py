@@ -64,6 +64,7 @@ def kept_key(
     balance: str = "test balance",
     from_container: bool = False,
     material: str = "rice",
+    lots: int = 0,
 ) -> StoredKey:
     """A key for jar W, as the store gives it back."""
 
@@ -74,12 +75,13 @@ def kept_key(
     counted = [
         mass(MassRole.SAMPLE, f"{Decimal('31.0') + Decimal(i) / 10}") for i in range(samples)
     ]
-    masses = (
-        mass(MassRole.TRAY, "21.4"),
-        *counted,
-        mass(MassRole.EMPTY, "250.3"),
-        mass(MassRole.FILLED, "1204.9"),
-    )
+    in_lots = [
+        mass(role, f"{each + Decimal(lot) / 10}")
+        for lot in range(lots)
+        for role, each in ((MassRole.EMPTY, Decimal("250.3")), (MassRole.FILLED, Decimal("350.3")))
+    ]
+    whole = [mass(MassRole.EMPTY, "250.3"), mass(MassRole.FILLED, "1204.9")]
+    masses = (mass(MassRole.TRAY, "21.4"), *counted, *(in_lots or whole))
     draft = KeyDraft(
         id=KEY_ID,
         material=material,
@@ -87,6 +89,7 @@ def kept_key(
         piece_cv_percent=None,
         pieces=500,
         back_in=from_container,
+        in_lots=bool(lots),
         simulated=source is Source.SIMULATED,
         since=STARTED,
         masses=masses,

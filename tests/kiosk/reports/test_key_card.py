@@ -58,6 +58,20 @@ def test_the_evidence_is_listed_with_what_was_taken_off() -> None:
     assert f"Key made 2026-03-02 09:00 UTC, record {KEY_ID}" in words
 
 
+def test_each_lot_has_its_own_container_taken_off() -> None:
+    words = words_on(key_card(kept_key(lots=3), Paper.A4))
+    assert "lot 1 350.3 g 100.0 g" in words
+    assert "lot 3 350.5 g 100.0 g" in words
+    assert "the container was emptied and weighed before each" in words
+    assert "full jar" not in words
+
+
+def test_lots_without_room_are_summed_up() -> None:
+    words = words_on(key_card(kept_key(lots=24), Paper.A4))
+    assert "lot 7 350.9 g 100.0 g" in words
+    assert "lots 8 to 24 1 700.0 g" in words
+
+
 @pytest.mark.parametrize(("from_container", "where"), [(True, "are in"), (False, "are not in")])
 def test_it_says_where_the_counted_pieces_are(from_container: bool, where: str) -> None:
     key = kept_key(from_container=from_container)
@@ -94,8 +108,15 @@ def test_nothing_of_the_value_is_seen_from_outside(paper: Paper) -> None:
 
 
 @BOTH
-def test_the_fullest_card_fits_into_its_halves(paper: Paper) -> None:
-    key = kept_key(samples=10, warnings=EVERY_WARNING, balance=60 * "B", source=Source.SIMULATED)
+@pytest.mark.parametrize("lots", [0, 24])
+def test_the_fullest_card_fits_into_its_halves(paper: Paper, lots: int) -> None:
+    key = kept_key(
+        samples=10,
+        warnings=EVERY_WARNING,
+        balance=60 * "B",
+        source=Source.SIMULATED,
+        lots=lots,
+    )
     (page,) = pages(key_card(key, paper))
     places = baselines(page)
     fold = (float(page.mediabox.height) - STRIP) / 2
