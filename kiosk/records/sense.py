@@ -7,7 +7,7 @@ from decimal import Decimal
 from itertools import chain
 from typing import TypeAlias
 
-from sqlalchemy import Connection, Executable, inspect, select
+from sqlalchemy import Connection, Executable, select
 from sqlalchemy.orm import aliased
 
 from kiosk.evidence import Source
@@ -102,8 +102,6 @@ def _keys(connection: Connection) -> Iterator[Finding]:
 
 def _volumes(connection: Connection) -> Iterator[Finding]:
     made = VolumeMadeRow
-    if not _knows_volumes(connection):
-        return
     for row in connection.execute(select(made.id, made.low, made.cm3, made.high)):
         if not row.low <= row.cm3 <= row.high:
             yield finding(
@@ -146,14 +144,7 @@ def _jars(connection: Connection) -> Iterator[_Label]:
 
 
 def _boxes(connection: Connection) -> Iterator[_Label]:
-    if not _knows_volumes(connection):
-        return
     made, dropped = VolumeMadeRow, select(VolumeDroppedRow.key_id)
     rows = select(made.number, made.key_id).where(made.key_id.not_in(dropped))
     for number, holder in connection.execute(rows):
         yield BOX, False, str(number), holder
-
-
-def _knows_volumes(connection: Connection) -> bool:
-    """Records of an older version have no such tables."""
-    return inspect(connection).has_table(VolumeMadeRow.__tablename__)
