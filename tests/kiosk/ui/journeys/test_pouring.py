@@ -10,6 +10,7 @@ import pytest
 
 from drivers.simulated.materials import LENTILS
 from kiosk.procedures.fill_container import ContainerState
+from kiosk.procedures.procedure import Person, PersonEvent
 from tests.helpers.journey import LARGE, SMALL, STEADY, USUAL, Journey
 from tests.helpers.key_hands import KeyHands
 
@@ -44,7 +45,7 @@ def to_goal(journey: Journey, *cards: str) -> PouringCoach:
     hands = PouringCoach(journey, LENTILS)
     hands.begin()
     hands.weigh_tray()
-    journey.tap("Count 200 at once")
+    journey.desk.press(PersonEvent(Person.PIECES, 200))  # whatever is proposed
     for _ in range(3):
         hands.sample(200)
     *first, last = cards
