@@ -22,7 +22,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.records.entries import GuessMade
 from kiosk.records.kept import Guessed
-from kiosk.records.labels import JAR
+from kiosk.records.kinds import JAR
 
 MOST_DIGITS = 6
 

@@ -24,7 +24,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.records.entries import AnswerShown, KeyDropped
 from kiosk.records.kept import Guess, Guessed
-from kiosk.records.labels import JAR
+from kiosk.records.kinds import JAR
 from kiosk.records.volume_entries import VolumeDropped
 from kiosk.settings import Rules
 

@@ -18,7 +18,8 @@ from sqlalchemy.orm import Session
 from kiosk.evidence import Source, Weighing
 from kiosk.records import entries, jar_entries, models, volume_entries, volumes
 from kiosk.records.errors import Problem, RecordsError
-from kiosk.records.labels import CUP, JAR, claim, locked, release
+from kiosk.records.kinds import CUP, JAR
+from kiosk.records.labels import claim, locked, release
 from kiosk.records.models import Kept
 
 

@@ -12,9 +12,9 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.kinds import BOX, JAR
 from kiosk.records.models import Kept, LabelTakenRow
 
-CUP, JAR, BOX = "cup", "jar", "box"
 _Row = TypeVar("_Row", bound=Kept)
 
 

@@ -12,7 +12,7 @@ from kiosk.evidence import Evidence, Source, Weighing
 from kiosk.records.entries import LAST_NUMBER, BalanceChecked, CupOut, KeyMade, KeyMass
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kept import Guess, Guessed, KeyDraft, StoredKey, Try
-from kiosk.records.labels import CUP, JAR
+from kiosk.records.kinds import CUP, JAR
 from kiosk.records.models import (
     AnswerShownRow,
     BalanceCheckedRow,

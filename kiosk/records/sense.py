@@ -12,7 +12,7 @@ from sqlalchemy.orm import aliased
 
 from kiosk.evidence import Source
 from kiosk.records.findings import Finding, Kind, finding
-from kiosk.records.labels import BOX, CUP, JAR
+from kiosk.records.kinds import BOX, CUP, JAR
 from kiosk.records.models import (
     CupHandedInRow,
     CupTakenRow,

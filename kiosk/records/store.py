@@ -26,7 +26,7 @@ from kiosk.records.kept import (
     Try,
     VolumeDraft,
 )
-from kiosk.records.labels import BOX, JAR
+from kiosk.records.kinds import BOX, JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
 from kiosk.records.server import open_server

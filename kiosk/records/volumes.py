@@ -11,7 +11,8 @@ from sqlalchemy.orm import Session
 from kiosk.records import volume_entries as entries
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kept import StoredVolume, VolumeDraft
-from kiosk.records.labels import BOX, claim, locked, release
+from kiosk.records.kinds import BOX
+from kiosk.records.labels import claim, locked, release
 from kiosk.records.models import (
     Kept,
     LabelTakenRow,

@@ -37,7 +37,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.kept import Guessed
-from kiosk.records.labels import JAR
+from kiosk.records.kinds import JAR
 from kiosk.records.writer import Writer
 from kiosk.ui.lock import Asking, Lock
 from kiosk.ui.notebook import Notebook

@@ -75,7 +75,7 @@ def test_a_load_over_the_capacity_is_not_offered() -> None:
     [
         (S.CLEAR, "Empty the pan."),
         (S.PUT_ON, "Put the 500\u00a0g\u00a0weight on."),
-        (S.SETTLING, "Hands off. It comes to rest."),
+        (S.SETTLING, "Hands off until it is still."),
         (S.SHOWN, "Take it off."),
         (S.DOUBT, "Wipe the pan and weigh it again."),
         (S.OTHER_THING, "Is this the 500\u00a0g\u00a0weight?"),
