@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from enum import Enum
 
-from kiosk.estimating.pour_goal import AS_IT_COMES, BANDS
+from kiosk.estimating.pour_goal import AS_IT_COMES, BANDS, PourGoal, fill_mass, goal_named
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import NotOfferedError, Person, PersonEvent, WeighAgain
 from kiosk.records.entries import KeyChanged
@@ -44,6 +45,15 @@ class FillGoal(KeyProcedure):
     """Asks for the goal; each answer is written down, so that it survives leaving."""
 
     typed = ""
+
+    @property
+    def goal(self) -> PourGoal | None:
+        """The goal that stands; None while nobody said, or as it comes."""
+        return goal_named(self.kept.goal)
+
+    def mass_of(self, goal: PourGoal) -> Decimal:
+        """What the fewest pieces of a goal weigh, in grams, by the samples."""
+        return fill_mass(goal, self.kept.measured())
 
     @property
     def wanted(self) -> int | None:

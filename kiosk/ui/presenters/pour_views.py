@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from kiosk.estimating.live_count import LiveCount
-from kiosk.estimating.pour_goal import AS_IT_COMES, BANDS, Stand, Way, fill_mass, goal_named
+from kiosk.estimating.pour_goal import AS_IT_COMES, BANDS, Stand, Way
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.procedure import Person
@@ -29,17 +29,16 @@ from kiosk.ui.presenters.views import (
 def goals_view(procedure: FillContainer) -> ChoicesView:
     """The bands, another number, as it comes; and whether it is weighed in lots."""
     draft = procedure.kept
-    samples = draft.measured()
     bands = [
         Choice(
             text=say(f"key.goal.{band.name}", low=number(band.low), high=number(band.high)),
-            note=say("key.goal.from", mass=grams(_rough(fill_mass(band, samples)))),
+            note=say("key.goal.from", mass=grams(_rough(procedure.mass_of(band)))),
             value=band.name,
             chosen=draft.goal == band.name,
         )
         for band in BANDS
     ]
-    goal = goal_named(draft.goal)
+    goal = procedure.goal
     typed = goal is not None and not goal.is_band
     return ChoicesView(
         screen="choices",
@@ -104,7 +103,7 @@ def pour_view(procedure: FillContainer, facts: TableFacts, gross: Decimal | None
     """The gauge with the goal, and how far it is to there."""
     draft = procedure.kept
     live = live_count_of(procedure, gross)
-    goal, way = goal_named(draft.goal), draft.way(gross)
+    goal, way = procedure.goal, draft.way(gross)
     stopping = procedure.state is ContainerState.STOPPING
     too_heavy = not draft.in_lots and is_too_heavy(procedure, facts)
     warning = _warning(live, facts, too_heavy=too_heavy)
@@ -138,10 +137,10 @@ def pour_view(procedure: FillContainer, facts: TableFacts, gross: Decimal | None
 def is_too_heavy(procedure: FillContainer, facts: TableFacts) -> bool:
     """Whether the fill was seen to be, or will be, more than the balance can weigh."""
     draft, most = procedure.kept, facts.scale.capacity
-    goal = goal_named(draft.goal)
+    goal = procedure.goal
     if procedure.too_heavy or goal is None or most is None or draft.empty is None:
         return procedure.too_heavy
-    return draft.empty.weighing.grams + fill_mass(goal, draft.measured()) > most
+    return draft.empty.weighing.grams + procedure.mass_of(goal) > most
 
 
 ENOUGH = Decimal("0.9")  # of what the balance can weigh; then a lot is better ended
@@ -169,7 +168,7 @@ def _to_go(way: Way | None) -> str:
 
 
 def _goal_text(procedure: FillContainer) -> str:
-    goal = goal_named(procedure.kept.goal)
+    goal = procedure.goal
     if goal is None:
         return ""
     if goal.is_band:
@@ -205,7 +204,7 @@ def _jar_text(procedure: FillContainer) -> str:
             return say("key.pour.first_lot")
         step = draft.lots[-1].filled.weighing.readability
         return say("key.pour.lot", number=lot, mass=grams(kept, step))
-    if draft.empty is None or goal_named(draft.goal):
+    if draft.empty is None or procedure.goal:
         return ""
     weighing = draft.empty.weighing
     return say("key.pour.jar", mass=grams(weighing.grams, weighing.readability))

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from kiosk.estimating.pour_goal import AS_IT_COMES
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -293,6 +294,7 @@ def to_key(table: Table) -> None:
     to_spread(table)
     table.pressed(Person.GO_ON)
     table.pressed(Person.NO)
+    table.pressed(Person.CHOOSE, AS_IT_COMES)
     table.happens(PLACED, settled("100.0"), DISTURBED, settled("700.0"))
     table.pressed(Person.STOP)
 
