@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from types import SimpleNamespace
 
@@ -9,15 +10,18 @@ import pytest
 from pytest_mock import MockerFixture
 
 from kiosk.ui.connection import AUTO, ScaleChoice
-from tests.helpers.fake_hid import FakeHid, FakeScale, installed
+from tests.helpers.fake_hid import FakeHid, FakeScale
 from tests.helpers.journey import Journey
 
 Start = Callable[[], Journey]
 
 
 @pytest.fixture
-def hid(mocker: MockerFixture) -> FakeHid:
-    return installed(mocker)
+def hid(monkeypatch: pytest.MonkeyPatch) -> FakeHid:
+    module = FakeHid()
+    for name in ("hid", "hidraw"):  # one by one: what is imported meanwhile stays imported
+        monkeypatch.setitem(sys.modules, name, module)
+    return module
 
 
 @pytest.fixture
