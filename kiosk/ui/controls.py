@@ -8,7 +8,7 @@ from typing import Any
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
-from kiosk.ui.desk import Place
+from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.views import ButtonView, SheetView
 from kiosk.ui.printing import print_key

@@ -33,7 +33,8 @@ from kiosk.records.kept import Guess as KeptGuess
 from kiosk.records.kept import Guessed
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
-from kiosk.ui.desk import Desk, Place
+from kiosk.ui.desk import Desk
+from kiosk.ui.desk_base import Place
 from kiosk.ui.lock import Lock, digest_of
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
@@ -371,6 +372,11 @@ def of_container(state: ContainerState) -> Scene:
 
 def spread_of(how_many: int) -> Scene:
     return scene(desk(facts(), sampled(how_many)))
+
+
+def before_samples(material: tuple[object, ...]) -> Scene:
+    """The tray is weighed, nothing is counted yet."""
+    return scene(desk(facts(), started(material)))
 
 
 def unknown_sample() -> Scene:
@@ -757,6 +763,9 @@ OTHERS: dict[str, Make] = {
     "score: nothing": lambda: scored("113.3", (-99.0,)),
     "spread of ten": lambda: spread_of(10),
     "spread of four": lambda: spread_of(4),
+    "before samples": lambda: before_samples(LENTILS),
+    "before samples, coarse": lambda: before_samples(("rice", "pulses and grains", Decimal(20))),
+    "before samples, unknown": lambda: before_samples(UNKNOWN),
     "unknown sample": unknown_sample,
     "light sample": light_sample,
     "key, covered": lambda: key_with(covered=True),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from kiosk.estimating.advice import Advice, CountMoreAtOnce
 from kiosk.estimating.scatter import CLASS_CV_PERCENT, ScatterClass
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.key_procedure import KeyProcedure
@@ -12,6 +11,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, together
 from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
+from kiosk.ui.presenters.sample_advice import ON_PAN, advice_text, pieces_button
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
     ButtonView,
@@ -28,7 +28,6 @@ from kiosk.ui.presenters.views import (
 from kiosk.ui.widgets.bricks import grouping
 
 STEPS = 5
-PIECES_RUNGS = (10, 20, 50, 100, 200, 300, 500)  # a sample may have
 CLASS_NAMES = {
     ScatterClass.BEADS: "key.class.beads",
     ScatterClass.PASTA: "key.class.pasta",
@@ -145,7 +144,7 @@ def _samples(procedure: CountSamples) -> SamplesView:
     ask = procedure.ask
     step = draft.readability
     nets = list(draft.sample_nets)
-    on_pan = procedure.on_tray if procedure.state in _ON_PAN else None
+    on_pan = procedure.on_tray if procedure.state in ON_PAN else None
     shown = [*nets, on_pan] if on_pan is not None else nets
     group = grouping(max((_steps(mass, step) for mass in shown), default=0))
     return SamplesView(
@@ -162,9 +161,6 @@ def _samples(procedure: CountSamples) -> SamplesView:
         second=_samples_second(procedure),
         home=home_button(),
     )
-
-
-_ON_PAN = (SamplesState.READY, SamplesState.TOO_FEW)
 
 
 def _steps(mass: Decimal, step: Decimal | None) -> int:
@@ -225,33 +221,6 @@ def _samples_second(procedure: CountSamples) -> ButtonView | None:
     if procedure.state is SamplesState.SPREAD:
         more = procedure.offers(Person.MORE)
         return button(say("key.one_more"), Person.MORE) if more else None
-    advice = _advice(procedure)
-    if advice is not None and isinstance(advice.step, CountMoreAtOnce):
-        pieces = advice.step.pieces
-        return button(say("key.at_once", pieces=pieces), Person.PIECES, pieces)
-    if procedure.offers(Person.GO_ON):
-        return button(say("key.enough"), Person.GO_ON)
-    if not procedure.kept.samples and procedure.offers(Person.PIECES):
-        pieces = _other_pieces(procedure.kept.pieces)
-        return button(say("key.at_once", pieces=pieces), Person.PIECES, pieces)
-    return None
-
-
-def _other_pieces(pieces: int) -> int:
-    larger = [rung for rung in PIECES_RUNGS if rung > pieces]
-    return larger[0] if larger else PIECES_RUNGS[0]
-
-
-def _advice(procedure: CountSamples) -> Advice | None:
-    on_pan = procedure.on_tray if procedure.state in _ON_PAN else None
-    more = (on_pan,) if on_pan is not None and on_pan > 0 else ()
-    return procedure.kept.advice(*more)
-
-
-def advice_text(procedure: CountSamples) -> str:
-    """One sentence on how good the key gets, or how to sample while nothing is known."""
-    if procedure.state is SamplesState.EMPTY_TRAY:
-        # Pieces that go back at once could be counted twice, and the interval would not know.
-        return say("key.aside")
-    advice = _advice(procedure)
-    return advice.sentence if advice else say("key.honest")
+    if pieces := pieces_button(procedure):
+        return pieces
+    return button(say("key.enough"), Person.GO_ON) if procedure.offers(Person.GO_ON) else None

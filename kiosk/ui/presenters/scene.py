@@ -20,7 +20,8 @@ from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
-from kiosk.ui.desk import COACHS_PLACES, Desk, Place
+from kiosk.ui.desk import Desk
+from kiosk.ui.desk_base import COACHS_PLACES, Place
 from kiosk.ui.presenters.answer_views import answer_view
 from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.container_views import container_view

@@ -10,7 +10,7 @@ import pytest
 from drivers.simulated.table import simulated_table
 from kiosk.procedures.procedure import Person
 from kiosk.ui.controls import FULL_SHEETS, Controls
-from kiosk.ui.desk import Place
+from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.views import PutOnView, SheetView, button
 from tests.helpers.pan import press

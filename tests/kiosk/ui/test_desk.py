@@ -21,7 +21,8 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.records.entries import new_id
 from kiosk.records.errors import Problem
 from kiosk.records.store import Store
-from kiosk.ui.desk import Desk, Place
+from kiosk.ui.desk import Desk
+from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.weighing.pan_events import PanEvent
 from tests.helpers.held_writer import HeldWriter

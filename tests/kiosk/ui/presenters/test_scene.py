@@ -9,7 +9,7 @@ from kiosk.procedures.hand_in import HandInState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.records.errors import Problem
-from kiosk.ui.desk import Place
+from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanPhase, PanState

@@ -1,0 +1,140 @@
+"""What every part of the desk stands on: the running procedure, the notebook, the place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from kiosk.procedures.balance_check import BalanceCheck
+from kiosk.procedures.check_jars import CheckJars
+from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.measure import Measure
+from kiosk.procedures.pan_memory import PanMemory
+from kiosk.procedures.procedure import (
+    Effect,
+    Procedure,
+    Surroundings,
+    WeighAgain,
+)
+from kiosk.procedures.show_answer import ShowAnswer
+from kiosk.procedures.throw_away import ThrowAway
+from kiosk.records.entries import CupOut, Entry
+from kiosk.records.writer import Writer
+from kiosk.ui.lock import Lock
+from kiosk.ui.notebook import Notebook
+from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.scale_drawer import ScaleDrawer
+from kiosk.weighing.pan_events import PanEvent
+
+if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
+
+
+CODE = "coach_code"  # under which its digest is remembered
+
+
+class Place(Enum):
+    """Where the kiosk is while no procedure runs."""
+
+    HOME = "home"
+    TEAMS = "teams"
+    MATERIALS = "materials"
+    SCALE = "scale"
+    SCALES = "scales"
+    TEACH = "teach"
+    CODE = "code"
+
+
+COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
+COACHS_PROCEDURES = (KeyProcedure, Measure, ThrowAway, BalanceCheck, ShowAnswer, CheckJars)
+
+
+class DeskBase:
+    """`changed` is called when there may be something new to show."""
+
+    def __init__(
+        self,
+        *,
+        facts: TableFacts,
+        world: Surroundings,
+        writer: Writer,
+        weigh_again: Callable[[], None],
+        changed: Callable[[], None],
+    ) -> None:
+        self.facts = facts
+        self.world = world
+        self.place = Place.HOME
+        self.procedure: Procedure | None = None
+        self.memory = PanMemory()
+        self.notebook = Notebook(writer, facts, changed)
+        self.ready = False
+        self._weigh_again = weigh_again
+        self._changed = changed
+        self.drawer: ScaleDrawer | None = None
+        self.lock = Lock(closes_after=facts.settings.coach_idle_s, open=True)
+        self.guessing = ""  # the kind of container that pairs guess; "" while they fill cups
+        self.drawer_label = ""
+        self._behind: Callable[[], None] | None = None  # what the code opens
+        self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
+
+    def open(self) -> None:
+        """Read what is kept: the cups that are out, the last choices, the keys."""
+        simulated = self.facts.simulated
+
+        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], list[str], str]:
+            letters = [key.made.letter for key in store.keys(simulated)]
+            boxes = [str(volume.made.number) for volume in store.volumes()]
+            code = store.recall(CODE) or ""
+            return store.cups_out(simulated), store.recall("material"), letters, boxes, code
+
+        def done(kept: tuple[list[CupOut], str | None, list[str], list[str], str]) -> None:
+            self.facts.cups, material, letters, boxes, self.lock.digest = kept
+            self.facts.used_boxes = tuple(boxes)
+            self.facts.material = material or self.facts.settings.materials[0]
+            self.facts.used_letters = tuple(letters)
+            self.facts.keys_kept = len(letters)
+            self.ready = True
+
+        self.notebook.look_up(read, done)
+
+    @property
+    def settled_for_showing(self) -> bool:
+        """False while something captured is not yet written down."""
+        return self.notebook.up_to_date
+
+    @property
+    def failure(self) -> str | None:
+        """Why something could not be written down, None while all is well."""
+        return self.notebook.failure
+
+    @property
+    def may_leave(self) -> bool:
+        """Whether a failure can be left behind without losing anything."""
+        return self.ready and self.notebook.droppable
+
+    def _free(self) -> bool:
+        return self.ready and self.failure is None and self.settled_for_showing
+
+    def _go(self, place: Place) -> None:
+        if self._free():
+            self.place = place
+            self._changed()
+
+    def _start(self, procedure: Procedure) -> None:
+        self.procedure = procedure
+        self._carry_out(procedure.take_effects())
+        self._changed()
+
+    def _carry_out(self, effects: list[Effect]) -> None:
+        entries = [effect for effect in effects if isinstance(effect, Entry)]
+        if entries:
+            self.notebook.write(entries)
+        if any(isinstance(effect, WeighAgain) for effect in effects):
+            self._weigh_again()
+        if self.procedure is not None and self.procedure.ended:
+            self._after(self.procedure)
+
+    def _after(self, ended: Procedure) -> None:
+        """Where an ended procedure leads."""
+        raise NotImplementedError  # the desk itself knows

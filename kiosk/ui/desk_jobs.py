@@ -1,0 +1,185 @@
+"""How each job of the desk begins: what is looked up first, the procedure made of it."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+from kiosk.procedures.check_jars import CheckJars
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.guess import Guess
+from kiosk.procedures.hand_in import HandIn
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.measure import Measure
+from kiosk.procedures.show_answer import Answer, ShowAnswer
+from kiosk.procedures.throw_away import ThrowAway
+from kiosk.procedures.volume_draft import VolumeDraft
+from kiosk.procedures.weigh_empty import WeighEmpty
+from kiosk.records.jar_entries import ClosedJar
+from kiosk.records.kept import Guessed
+from kiosk.records.kinds import JAR
+from kiosk.ui.desk_base import Place
+from kiosk.ui.desk_coach import CoachsDesk
+
+if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
+
+
+_NOTHING_BEGUN = (SamplesState.RESUME, SamplesState.MATERIAL)
+
+
+class JobsDesk(CoachsDesk):
+    """One method a job; those that look something up begin when the answer has come."""
+
+    def fill_cup(self) -> None:
+        """Ask which pair wants to fill a cup."""
+        self.guessing = ""
+        self._go(Place.TEAMS)
+
+    def guess(self, kind: str) -> None:
+        """Ask which pair wants to guess a container of that kind."""
+        self.guessing = kind
+        self._go(Place.TEAMS)
+
+    def choose_material(self) -> None:
+        """Ask what goes into the cups."""
+        self._go(Place.MATERIALS)
+
+    def material_chosen(self, material: str) -> None:
+        """Remember what goes into the cups, for this pair and the next ones."""
+        self.facts.material = material
+        self.notebook.remember("material", material)
+        self._go(Place.TEAMS)
+
+    def turn_page(self) -> None:
+        """Show the next pairs."""
+        self.facts.team_page += 1
+        self._changed()
+
+    def team_chosen(self, team: str) -> None:
+        """A pair said who it is: its cup that is out comes back, or an empty one is weighed."""
+        if not self._free():
+            return
+        self.facts.team = team
+        if self.guessing:
+            self._guess(team)
+            return
+        out = [cup for cup in self.facts.cups if team and cup.team == team]
+        if out:
+            self.hand_in(out[-1].number)
+            return
+        simulated = self.facts.simulated
+
+        def start(number: int) -> None:
+            self._start(
+                WeighEmpty(
+                    self.world,
+                    number=number,
+                    team=team,
+                    material=self.facts.material,
+                    others_out=bool(self.facts.cups),
+                    pan=self.memory,
+                )
+            )
+
+        self.notebook.look_up(lambda store: store.next_cup_number(simulated), start)
+
+    def _guess(self, team: str) -> None:
+        simulated, kind = self.facts.simulated, self.guessing
+        rules = self.facts.settings.rules
+        limit = rules.count_limit if kind == JAR else rules.volume_limit_cm3
+
+        def read(store: Store) -> list[Guessed]:
+            return store.jars_to_guess(simulated) if kind == JAR else store.boxes_to_guess()
+
+        def start(found: list[Guessed]) -> None:
+            self._start(
+                Guess(
+                    self.world, team=team, containers=found, limit=limit, pan=self.memory, kind=kind
+                )
+            )
+
+        self.notebook.look_up(read, start)
+
+    def show_answers(self) -> None:
+        """The coach opens what was guessed."""
+        if not self._free():
+            return
+        simulated = self.facts.simulated
+
+        def read(store: Store) -> list[Answer]:
+            bounds = {
+                key.made.key_id: (key.made.count, key.made.low, key.made.high)
+                for key in store.keys(simulated)
+            } | {
+                volume.made.key_id: (volume.made.cm3, volume.made.low, volume.made.high)
+                for volume in store.volumes()
+            }
+            return [
+                Answer(
+                    container=each,
+                    actual=Decimal(bounds[each.key_id][0]),
+                    low=Decimal(bounds[each.key_id][1]),
+                    high=Decimal(bounds[each.key_id][2]),
+                    guesses=tuple(store.guesses(each.key_id)),
+                )
+                for each in (*store.jars_to_guess(simulated), *store.boxes_to_guess())
+            ]
+
+        def start(answers: list[Answer]) -> None:
+            self._start(ShowAnswer(self.world, answers=answers, pan=self.memory))
+
+        self.notebook.look_up(read, start)
+
+    def hand_in(self, number: int | None) -> None:
+        """A filled cup comes back."""
+        if self._free():
+            self._start(HandIn(self.world, cups=self.facts.cups, number=number, pan=self.memory))
+
+    def make_count_key(self) -> None:
+        """The coach opens the drawer: a key that was left is offered first."""
+        if not self._free():
+            return
+        simulated = self.facts.simulated
+        self.facts.covered = False
+
+        def start(draft: KeyDraft | None) -> None:
+            self._start(CountSamples(self.world, pan=self.memory, draft=draft))
+
+        self.notebook.look_up(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+
+    def measure_box(self) -> None:
+        """The coach measures a box: one that was left is offered first."""
+        if not self._free():
+            return
+        self.facts.covered = False
+
+        def start(draft: VolumeDraft | None) -> None:
+            self._start(Measure(self.world, pan=self.memory, draft=draft))
+
+        self.notebook.look_up(lambda store: VolumeDraft.from_records(store.open_volume()), start)
+
+    def check_jars(self) -> None:
+        """The coach sees whether closed jars are still the same, instead of making a key."""
+        asking = self.procedure is not None and self.procedure.state in _NOTHING_BEGUN
+        if not asking or not self._free():
+            return
+        simulated = self.facts.simulated
+
+        def start(jars: list[ClosedJar]) -> None:
+            self._start(CheckJars(self.world, jars=jars, pan=self.memory))
+
+        self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
+
+    def _weigh_closed(self, letter: str) -> None:
+        simulated = self.facts.simulated
+
+        def start(jars: list[ClosedJar]) -> None:
+            self._start(CheckJars(self.world, jars=jars, pan=self.memory, sealing=letter))
+
+        self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
+
+    def throw_away(self) -> None:
+        """The coach takes a cup off the list that will not come back."""
+        if self._free() and self.facts.cups:
+            self._start(ThrowAway(self.world, cups=self.facts.cups, pan=self.memory))
