@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from kiosk.estimating.exact import half_up
 from kiosk.estimating.samples import FEWEST_PIECES, MOST_PIECES, Samples
-from kiosk.estimating.uncertainty import averages
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 
@@ -56,9 +55,8 @@ def _of_the_divisions(samples: Samples, net: Decimal) -> Iterator[str]:
     step, lightest = samples.readability, min(samples.masses)
     if lightest < FEW_DIVISIONS * step:
         yield _few("sample", lightest, step)
-        if len(samples.masses) > 1 and not averages(
-            len(samples.masses), samples.deviation, float(step)
-        ):
+        sampling = samples.sampling()
+        if sampling and sampling.number > 1 and not sampling.averaging:
             yield say("count.warning.one_tray", step=grams(step))
     if net < FEW_DIVISIONS * step:
         yield _few("fill", net, step)

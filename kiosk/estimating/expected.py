@@ -25,8 +25,7 @@ def planned(
     """
     mean = pieces * piece_mass
     deviation = sqrt((piece_cv / sqrt(pieces) * mean) ** 2 + readability**2 / 12)
-    averaging = averages(number, deviation, readability)
-    dof = number - 1
+    measured, dof = deviation, number - 1
     if prior:
         deviation = pooled(deviation, dof, prior.relative / sqrt(pieces) * mean, prior.dof)
         dof += prior.dof
@@ -39,6 +38,6 @@ def planned(
         deviation=deviation,
         dof=dof,
         readability=readability,
-        averaging=averaging,
+        averaging=averages(number, min(measured, deviation), readability),
         in_fill=in_fill,
     )

@@ -52,7 +52,11 @@ class Samples:
         return sqrt(squares / others) if others else 0.0
 
     def sampling(self) -> Sampling | None:
-        """What the samples are worth; None for a single one with nothing known beforehand."""
+        """What the samples are worth; None for a single one with nothing known beforehand.
+
+        Samples of pieces that are known to differ little scatter over a step by chance only, so
+        with such knowledge one's own scatter is no proof that the rounding averages out.
+        """
         number, step = len(self.masses), float(self.readability)
         if number == 1 and self.prior is None:
             return None
@@ -69,7 +73,7 @@ class Samples:
             deviation=deviation,
             dof=dof,
             readability=step,
-            averaging=averages(number, measured, step),
+            averaging=averages(number, min(measured, deviation), step),
             in_fill=self.in_fill,
         )
 

@@ -75,6 +75,12 @@ def test_rounding_averages_only_where_samples_scatter(
     assert sampling.averaging is averaging
 
 
+def test_a_scatter_that_known_pieces_cannot_have_is_no_proof_of_averaging() -> None:
+    sampling = samples("3.4", "3.5", "3.5", prior=0.005).sampling()
+    assert sampling is not None
+    assert not sampling.averaging
+
+
 @pytest.mark.parametrize(("number", "factor"), RANGE_FACTOR.items())
 def test_range_factors_are_the_95_percent_points(number: int, factor: float) -> None:
     # The distribution of the range of normal values, integrated here: k phi(x) (P(x)-P(x-q))^(k-1)
