@@ -7,11 +7,13 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from kiosk.estimating.advice import Advice
+from kiosk.estimating.before_counting import FirstAdvice, Guess, before_counting
 from kiosk.estimating.count_key import CountInput, CountKey, Lot, Refused, count_key
 from kiosk.estimating.counting_more import advise
 from kiosk.estimating.live_count import LiveCount, live_count
 from kiosk.estimating.pour_goal import Way, goal_named, way_to
 from kiosk.estimating.samples import Samples
+from kiosk.estimating.usual_pieces import USUAL_PIECE_GRAMS
 from kiosk.evidence import Evidence
 from kiosk.records import kept
 from kiosk.records.entries import KeyMass, MassRole
@@ -205,3 +207,16 @@ class KeyDraft:
         if not self.samples and not more:
             return None
         return advise(self.measured(*more))
+
+    def first_advice(self) -> FirstAdvice | None:
+        """How much to count; None once something is counted, or without a step of the balance."""
+        if self.samples or not self.readability:
+            return None
+        guess = Guess(
+            samples=max(self.wanted, FEWEST_SAMPLES),
+            pieces=self.pieces,
+            readability=self.readability,
+            piece_mass=USUAL_PIECE_GRAMS.get(self.material),
+            prior=self._given(()).prior(),
+        )
+        return before_counting(guess)

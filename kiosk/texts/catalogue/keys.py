@@ -31,7 +31,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # Tray and samples
     "key.clear.body": "Then put the empty tray on.",
     "key.tray_on.title": "Put the empty tray on.",
-    "key.tray_on.body": "It is weighed once. Keep the same tray for all samples.",
+    "key.tray_on.body": "Same tray for all samples. Scoop whole pieces, do not pick.",
     "key.count.title": "Count {pieces} pieces into the tray.",
     "key.too_few.title": "Too light for this scale.",
     "key.light_tray.title": "Lighter than the empty tray. Same tray?",
@@ -155,6 +155,20 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.leave.title": "Leave this key for now?",
     "key.leave.body": "What was weighed is kept. Go on with it later.",
     "key.all_used": "All letters are used.",
+    # How much to count, before anything was counted
+    "advice.before": "{promise}{condition}.",
+    "advice.before.fine": "{samples} samples of {pieces} should be good to about {now}",
+    "advice.before.more": (
+        "{samples} samples of {pieces} should be good to about {now}, of {other} to {then}"
+    ),
+    "advice.before.fewer": "{samples} samples of {other} will do: good to about {then}",
+    "advice.before.if": ", if each weighs over {mass}",
+    "advice.before.coarse": (
+        "This scale steps by {step}: count {pieces} at once, or use a finer one."
+    ),
+    "advice.before.too_coarse": (
+        "This scale steps by {step}, too coarse for these: use one that steps by {finer}."
+    ),
     # What counting more would bring
     "advice.good": "Good to {now}.",
     "advice.gain": "Good to {now}: {help}.",

@@ -144,10 +144,20 @@ def test_after_ten_samples_nothing_more_is_offered() -> None:
     assert view_of(sampled(10)).second is None
 
 
-def test_before_the_first_sample_more_pieces_at_once_are_offered() -> None:
-    second = view_of(with_samples()).second
+def test_before_the_first_sample_the_advised_pieces_are_offered() -> None:
+    view = view_of(with_samples())
+    assert "of 300 to 1.6 %" in view.advice
+    assert view.second is not None
+    assert (view.second.text, view.second.says) == (
+        "Count 300\nat once",
+        press(Person.PIECES, 300),
+    )
+
+
+def test_where_no_other_number_is_advised_the_next_one_is_offered() -> None:
+    second = view_of(with_samples(material=("beads", "beads and hardware", Decimal(5)))).second
     assert second is not None
-    assert (second.text, second.says) == ("Count 200\nat once", press(Person.PIECES, 200))
+    assert second.says == press(Person.PIECES, 200)
 
 
 def test_after_the_most_pieces_come_the_fewest() -> None:
@@ -167,8 +177,15 @@ def test_enough_samples_may_be_enough() -> None:
 # Advice --------------------------------------------------------------------------------------
 
 
-def test_while_nothing_is_counted_the_advice_is_how_to_sample() -> None:
-    assert view_of(with_samples()).advice == "Whole pieces only. Scoop, do not pick."
+def test_while_nothing_is_counted_it_says_what_to_expect() -> None:
+    advised = "3 samples of 100 should be good to about 3.3 %, of 300 to 1.6 %."
+    assert view_of(with_samples()).advice == advised
+
+
+def test_the_advice_follows_the_pieces_that_were_chosen() -> None:
+    procedure = with_samples()
+    feed(procedure, press(Person.PIECES, 300))
+    assert "3 samples of 300 should be good to about 1.6 %." in view_of(procedure).advice
 
 
 def test_a_sample_on_the_pan_counts_for_the_advice() -> None:
