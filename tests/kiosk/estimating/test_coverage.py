@@ -10,9 +10,9 @@ import pytest
 from kiosk.estimating.count_key import CountKey, count_key
 from tests.helpers.jars import Case, as_input, jars
 
-JARS = 600
+JARS = 800
 PROMISED = 0.945
-CHANCE = 2 * sqrt(PROMISED * (1 - PROMISED) / JARS)  # two standard deviations of the simulation
+CHANCE = sqrt(PROMISED * (1 - PROMISED) / JARS)  # one standard deviation of the simulation
 
 CORNERS = [
     # pieces differ much, rounding does not matter: rice, pasta
@@ -26,19 +26,33 @@ CORNERS = [
     # error of most of a step in every sample of one jar in five
     Case(number=3, pieces=100, cv=0.005, step=Decimal(1), piece=0.2219, true=5_000),
     Case(number=10, pieces=500, cv=0.005, step=Decimal("0.1"), piece=0.00901, true=20_000),
+    # pieces known to differ little, samples that scatter over a step by chance
+    Case(number=4, pieces=10, cv=0.005, step=Decimal("0.01"), piece=0.2, true=20_000),
     # both
     Case(number=8, pieces=100, cv=0.12, step=Decimal("0.1"), piece=0.035, true=1_000),
     Case(number=2, pieces=100, cv=0.02, step=Decimal("0.1"), piece=0.251, true=1_000),
 ]  # fmt: skip
 
 
-def covered(case: Case, prior_percent: Decimal | None = None) -> float:
-    """The share of answered jars whose interval holds the true number."""
+# The contract refuses half of these: their samples scatter so that the interval is over 10 %.
+HALF_REFUSED = [
+    Case(number=2, pieces=10, cv=0.05, step=Decimal("0.001"), piece=0.30003, true=20_000),
+    Case(number=3, pieces=30, cv=0.25, step=Decimal("0.01"), piece=0.0667, true=20_000),
+]
+
+
+def keys_of(case: Case, prior_percent: Decimal | None = None) -> list[CountKey]:
+    """The keys of the jars that got one."""
     answers = [
         count_key(as_input(case, samples, net, prior_percent))
         for samples, net in jars(case, JARS, seed=1)
     ]
-    keys = [answer for answer in answers if isinstance(answer, CountKey)]
+    return [answer for answer in answers if isinstance(answer, CountKey)]
+
+
+def covered(case: Case, prior_percent: Decimal | None = None) -> float:
+    """The share of answered jars whose interval holds the true number."""
+    keys = keys_of(case, prior_percent)
     assert len(keys) > 0.95 * JARS
     return sum(key.low <= case.true <= key.high for key in keys) / len(keys)
 
@@ -51,6 +65,14 @@ def test_the_samples_alone_cover_the_true_number(case: Case) -> None:
 @pytest.mark.parametrize("case", CORNERS, ids=str)
 def test_known_pieces_cover_the_true_number(case: Case) -> None:
     assert covered(case, prior_percent=Decimal(str(100 * case.cv))) >= PROMISED - CHANCE
+
+
+@pytest.mark.parametrize("case", HALF_REFUSED, ids=str)
+def test_hardly_a_jar_is_misled_where_many_are_refused(case: Case) -> None:
+    keys = keys_of(case)
+    assert 0.4 * JARS < len(keys) < 0.6 * JARS
+    wrong = sum(not key.low <= case.true <= key.high for key in keys)
+    assert wrong / JARS <= 1 - PROMISED + CHANCE
 
 
 def test_the_simulation_notices_an_interval_that_is_too_narrow() -> None:
