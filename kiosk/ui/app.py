@@ -95,4 +95,4 @@ class KioskApp(App):
         if key == ESCAPE:
             self._kiosk.home()
             return True
-        return self._kiosk.station.keyboard(key)
+        return self._kiosk.keyboard(key)

@@ -26,6 +26,7 @@ FULL_SHEETS = (
     "checked",
     "code",
     "guess",
+    "hand in",
     "measure",
 )
 
@@ -59,7 +60,8 @@ class Controls:
 
     def dressed(self, sheet: SheetView) -> SheetView:
         """The sheet with the key for the bench beside Home, where that place is free."""
-        if self.bench is None or sheet.beside_home is not None or sheet.home is None:
+        taken = sheet.beside_home is not None or sheet.home is None
+        if self.bench is None or taken or sheet.screen == "code":
             return sheet
         words = say("button.bench_close" if self.bench.out else "button.bench")
         return replace(sheet, beside_home=ButtonView(text=words, says=PersonEvent(Person.THINGS)))
@@ -106,7 +108,7 @@ class Controls:
             self.desk.material_chosen(value)
         elif self.desk.place is Place.SCALES:
             self.desk.scale_chosen(value)
-        else:
+        elif self.desk.place is Place.TEAMS:
             self.desk.team_chosen(value)
 
     def leave_choice(self) -> None:

@@ -61,9 +61,15 @@ class CoachsDesk(DeskBase):
                 lock.open_now(now)
                 self._unlocked()
             case Person.HOME:
-                self.procedure, self._behind = None, None  # what was kept is kept
-                self.place = Place.HOME
+                self._leave_locked()
         self._changed()
+
+    def _leave_locked(self) -> None:
+        """Back to the table; what was kept is kept, and what a check found is judged."""
+        if isinstance(self.procedure, BalanceCheck) and self.procedure.offers(Person.HOME):
+            self._carry_out(self.procedure.step(PersonEvent(Person.HOME)))
+        self.procedure, self._behind = None, None
+        self.place = Place.HOME
 
     def _unlocked(self) -> None:
         behind, self._behind = self._behind, None
@@ -93,6 +99,7 @@ class CoachsDesk(DeskBase):
     def other_scales(self) -> None:
         """Show what else could be used."""
         if self._free() and self.drawer is not None:
+            self.lock.seen(self.world.now())
             self.drawer.look_around()
             self._go(Place.SCALES)
 
@@ -138,6 +145,7 @@ class CoachsDesk(DeskBase):
         """Weigh on that scale from now on; LOOK_AGAIN looks for others."""
         if self.drawer is None or not self._free():
             return
+        self.lock.seen(self.world.now())
         if where == LOOK_AGAIN:
             self.drawer.look_around()
             return
@@ -157,7 +165,9 @@ class CoachsDesk(DeskBase):
             self.open()
 
     def tick(self, now: float) -> None:
-        """Let time pass: the coach's side locks itself."""
+        """Let time pass: the coach's side locks itself, but not in the middle of a lesson."""
+        if self.teaching is not None:
+            self.lock.seen(now)
         if self.lock.tick(now) and self.coach_side:
             self.lock.ask()
             self.drawer_label, self._behind = "", None

@@ -29,12 +29,15 @@ from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
 from kiosk.ui.presenters.scale_words import cable_marks
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.reading_off import KEYBOARD
 from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.ui.screens.frame import Frame
 from kiosk.ui.station import Station
 from kiosk.ui.teaching import ShapeKeeper, Teaching
 from kiosk.ui.theme import theme
+from kiosk.ui.widgets.number_pad import POINT, RUB_OUT
 
+ON_A_PAD = ("code", "guess")  # sheets whose digits may be typed on a keyboard too
 TICK_S = 0.1
 CLOSE_S = 3.0
 # A new screen is laid out and painted in one frame; Kivy's default would spread it over several.
@@ -242,8 +245,22 @@ class Kiosk:
             frame.bench_view = controls.bench.view()
 
     def home(self) -> None:
-        """The Home button, by a key."""
-        self.controls.press(PersonEvent(Person.HOME))
+        """The Home or Back button of the present sheet, by a key."""
+        if self.station.scene().sheet.screen == "choices":
+            self.controls.leave_choice()
+        else:
+            self.controls.press(PersonEvent(Person.HOME))
+
+    def keyboard(self, code: int) -> bool:
+        """A key of a keyboard; False where it means nothing on the present sheet."""
+        says = KEYBOARD.get(code)
+        if says is None or says == POINT or self.station.scene().sheet.screen not in ON_A_PAD:
+            return self.station.keyboard(code)
+        rubbed = says == RUB_OUT
+        self.controls.press(
+            PersonEvent(Person.RUB_OUT) if rubbed else PersonEvent(Person.TYPE, says)
+        )
+        return True
 
 
 def plugged_in() -> tuple[list[FoundScale], str]:

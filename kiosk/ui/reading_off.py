@@ -11,7 +11,7 @@ POINT, RUB_OUT = ".", "rub out"  # as the keys of a number pad say
 MOST_SIGNS = 9  # 99999.999
 _DIGITS = "0123456789"
 # Key codes as Kivy gives them: the row above the letters, the block at the right, what rubs out.
-_KEYBOARD = {
+KEYBOARD = {
     **{ord(digit): digit for digit in _DIGITS},
     **{256 + int(digit): digit for digit in _DIGITS},
     **dict.fromkeys((ord("."), ord(","), 266), POINT),
@@ -54,9 +54,9 @@ class ReadingOff:
         """
         if code in ENTER and not self.asking:
             self.done()
-        elif code in _KEYBOARD:
-            self.key(_KEYBOARD[code])
-        return code in ENTER or code in _KEYBOARD
+        elif code in KEYBOARD:
+            self.key(KEYBOARD[code])
+        return code in ENTER or code in KEYBOARD
 
     def _point(self) -> None:
         if POINT not in self.text and len(self.text) < MOST_SIGNS:

@@ -93,11 +93,14 @@ class ScaleDrawer:
         """A person chose that scale: find out how it speaks, listening first."""
         self._speaking = None
         serial = _kind_of(where) is ScaleKind.SERIAL
+        self.facts.silent = True
         if serial:
             self._speaking = Speaking(trials(self._kept()))
         dialect = self._speaking.present if self._speaking else None
         self._take(ScaleChoice(where=where, dialect=dialect))
         self.facts.trying = serial and not self.facts.problem
+        if self.facts.problem:
+            self._speaking = None  # the scale before stays, and it is not on trial
         if not serial and not self.facts.problem:
             self._remember(ScaleChoice(where=where).as_text())
 
@@ -140,6 +143,7 @@ class ScaleDrawer:
         if speaking is None:
             return
         speaking.heard(event)
+        self.facts.silent = self.facts.silent and isinstance(event, Back | Lost)
         if speaking.understood and self.facts.chosen is not None:
             self._speaking, self.facts.trying = None, False
             choice = ScaleChoice(where=self.facts.chosen.where, dialect=speaking.present)

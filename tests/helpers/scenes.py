@@ -638,6 +638,7 @@ def _scales() -> Iterator[tuple[str, Make]]:
     yield "scale, not heard", lambda: scale_drawer(connected=False)
     yield "scale, trying", lambda: scale_drawer(trying=True)
     yield "scale, unknown", lambda: scale_drawer(understood=False)
+    yield "scale, silent", lambda: scale_drawer(understood=False, silent=True)
     yield "scales, many", lambda: scale_drawer(place=Place.SCALES)
     yield "scales, none", lambda: scale_drawer(place=Place.SCALES, problem="", found=BESIDE)
 

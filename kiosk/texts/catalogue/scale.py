@@ -13,8 +13,13 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     ),
     "scale.unknown.title": "This scale speaks in its own way.",
     "scale.unknown.body": (
-        "Is it switched on, and does its print or send key do anything?\n"
-        "Then teach the kiosk: it takes a minute and needs a cup."
+        "Something comes, but no mass that the kiosk knows how to read.\n"
+        "Teach it: that takes a minute and needs a cup."
+    ),
+    "scale.silent.title": "Nothing comes from this cable.",
+    "scale.silent.body": (
+        "Is the scale switched on, and is it this cable? "
+        "Many need a setting that makes them send.\nThen teach the kiosk, or choose another one."
     ),
     "scale.none": "no scale chosen",
     "scale.step": "step",

@@ -93,7 +93,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # What it means
     "check.results.fine": "The scale is fine.",
     "check.results.not_fine": "The scale is not fine.",
-    "check.results.cannot_tell": "Nothing speaks against it.",
+    "check.results.cannot_tell": "It cannot be told for sure.",
     "check.results.nothing": "Nothing was checked.",
     "check.results.keep": "Keep this check",
     "check.means.fine": "Good for cups, keys and boxes.",

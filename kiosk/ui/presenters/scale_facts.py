@@ -31,7 +31,8 @@ class ScaleFacts:
     """Kept up to date by the drawer of the scale.
 
     `chosen` is None until somebody chose one. `trying` while it is found out how it speaks,
-    `understood` is False once no way was found. `problem` says why something could not be done.
+    `understood` is False once no way was found, `silent` as long as nothing at all came from the
+    one on trial. `problem` says why something could not be done.
     """
 
     chosen: FoundScale | None = None
@@ -40,4 +41,5 @@ class ScaleFacts:
     found: tuple[FoundScale, ...] = ()
     trying: bool = False
     understood: bool = True
+    silent: bool = False
     problem: str = ""

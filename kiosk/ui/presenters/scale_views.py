@@ -27,8 +27,9 @@ def scale_view(facts: TableFacts, *, connected: bool, now: datetime) -> ScaleVie
             described=described(scale.chosen), main=_waiting(), second=other, home=home,
         )  # fmt: skip
     if not scale.understood:
+        way = "silent" if scale.silent else "unknown"
         return ScaleView(
-            title=say("scale.unknown.title"), lines=(say("scale.unknown.body"),),
+            title=say(f"scale.{way}.title"), lines=(say(f"scale.{way}.body"),),
             described=described(scale.chosen), second=other, home=home,
             main=button(say("scale.teach"), Person.TEACH),
         )  # fmt: skip
@@ -51,7 +52,12 @@ def scale_view(facts: TableFacts, *, connected: bool, now: datetime) -> ScaleVie
 def scales_view(facts: TableFacts) -> ChoicesView:
     """Which scale? Each with what can be read on its cable."""
     scale = facts.scale
-    real = [each for each in scale.found if each.kind in (ScaleKind.HID, ScaleKind.SERIAL)]
+    real = [
+        each
+        for kind in (ScaleKind.HID, ScaleKind.SERIAL)
+        for each in scale.found
+        if each.kind is kind
+    ]
     rest = [each for each in scale.found if each not in real]
     shown = [*real[: MOST_CARDS - len(rest)], *rest]
     note = say("scales.note") if real else say("scales.none")

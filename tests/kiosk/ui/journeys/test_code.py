@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from kiosk.ui.walk import StuckError
 from tests.helpers.journey import QUIET, Journey
 from tests.helpers.key_hands import KeyHands
 
@@ -103,3 +104,32 @@ def test_what_moves_on_the_pan_keeps_it_open(locked: Journey) -> None:
         locked.wait(IDLE_S / 3)
         locked.put(1.0)
     assert locked.screen == "samples"
+
+
+def test_the_code_may_be_typed_on_a_keyboard(locked: Journey) -> None:
+    locked.tap("The scale")
+    for digit in CODE + "8":
+        assert locked.kiosk.keyboard(ord(digit))
+    locked.kiosk.keyboard(8)  # rub out
+    locked.kiosk.keyboard(ord("8"))
+    locked.step()
+    assert "6 of 6" in locked.seen
+    locked.tap("Go on")
+    locked.until_title("Type the same code again.")
+
+
+def test_the_things_do_not_cover_the_pad(locked: Journey) -> None:
+    locked.tap("The scale")
+    locked.until_screen("code")
+    with pytest.raises(StuckError):
+        locked.find("Things")
+
+
+def test_escape_does_what_the_button_under_the_cards_says(journey: Journey) -> None:
+    journey.tap("Fill a cup")
+    journey.tap("Cups of rice")
+    journey.until_title("What goes into the cups?")
+    journey.kiosk.home()
+    journey.until_title("Which pair are you?")
+    journey.kiosk.home()
+    journey.until_screen("home")

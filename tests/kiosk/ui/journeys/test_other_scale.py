@@ -117,7 +117,7 @@ def test_a_cable_without_a_scale_leads_to_teaching(scales: TwoScales) -> None:
     journey = scales.journey
     scales.other.switch_off()
     choose_cable(journey)
-    journey.until_title("This scale speaks in its own way.")
+    journey.until_title("Nothing comes from this cable.")
     assert "Teach the kiosk" in journey.seen
 
 
