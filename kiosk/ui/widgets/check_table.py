@@ -15,7 +15,7 @@ from kiosk.ui.widgets.verdict_mark import draw_verdict
 
 GAP = 5  # units between two rows
 INSET = 12
-MOST_HIGH = 54  # units of a row; few rows stay at the top
+MOST_HIGH = 60  # units of a row; few rows stay at the top
 # right edges of the columns "shown", "off by" and "limit", as shares of the width
 SHOWN, OFF, LIMIT = 0.445, 0.59, 0.71
 BADGE = 12
@@ -78,7 +78,7 @@ class CheckTable(Drawing):
         room = (SHOWN - 0.13) * self.wide - INSET
         unit, middle = pencil.unit, top + high / 2
         # A row too low for two lines keeps the name alone: smaller words could not be read.
-        note = row.note if (theme.body + theme.axis) * 1.1 / unit <= high else ""
+        note = row.note if (theme.body + theme.axis) * 1.2 / unit <= high else ""
         shift = -0.55 * theme.axis / unit if note else 0
         pencil.text(row.name, INSET, middle + shift + _drop(theme.body, unit), theme.body,
                     theme.ink, room=room)  # fmt: skip

@@ -67,21 +67,21 @@ def test_each_verdict_has_its_own_shape(
 
 def test_rows_share_the_height_but_never_grow_beyond_a_line(window: Any) -> None:
     few, many = shown(window, [row()]), shown(window, [row()] * 6)
-    assert few.row_high() == pytest.approx(54)
+    assert few.row_high() == pytest.approx(60)
     assert 6 * many.row_high() < 200
     assert many.row_high() > 20
 
 
 def test_the_row_on_the_pan_is_framed(window: Any) -> None:
     table = shown(window, [row(now=True)])
-    middle = table.top - 27 - 27
+    middle = table.top - 27 - 30
     frame = [pixel(window, table.x + dx, middle) for dx in (0.5, 1.5)]
     assert any(each == pytest.approx(theme.ink[:3], abs=0.2) for each in frame)
 
 
 def test_a_row_without_a_verdict_has_no_badge(window: Any) -> None:
     table = shown(window, [row("")])
-    middle = table.top - 27 - 27
+    middle = table.top - 27 - 30
     ground = pixel(window, table.right - INSET - BADGE, middle)
     assert ground == pytest.approx(theme.kraft[:3], abs=0.02)
 
