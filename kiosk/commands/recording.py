@@ -100,6 +100,6 @@ def _parsed(model: type[M], path: Path, number: int, text: str) -> M:
     except ValidationError as error:
         first = error.errors()[0]
         why = f"{'.'.join(str(part) for part in first['loc'])}: {first['msg']}"
-    except ValueError as error:
-        why = str(error)
+    except ValueError:
+        why = say("recording.not_json")
     raise BadInputError(say("recording.bad_line", file=path, line=number, why=why))

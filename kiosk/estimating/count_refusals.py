@@ -7,6 +7,7 @@ from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 from math import ceil
+from statistics import median
 
 from kiosk.estimating.counting_more import advise
 from kiosk.estimating.exact import half_up
@@ -15,6 +16,8 @@ from kiosk.texts import say
 from kiosk.texts.numbers import grams, number, percent
 
 LEAST_DIVISIONS = 20
+ODD_SHARE = Decimal("0.4")  # off the middle one
+FEWEST_TO_COMPARE = 3
 
 
 class Why(StrEnum):
@@ -92,8 +95,20 @@ def too_wide(samples: Samples, net: Decimal, limit: float) -> Refused:
         Why.TOO_WIDE,
         now=percent(_upwards(advice.now_percent or limit_percent)),
         limit=percent(limit_percent, 0),
-        help=advice.help,
+        help=_odd_sample(samples) or advice.help,
     )
+
+
+def _odd_sample(samples: Samples) -> str:
+    """What to do about a sample that cannot be of the same number of pieces, "" without one.
+
+    No material of the event scatters so far (our choice): it is a slip of the pen or of counting.
+    """
+    middle = median(samples.masses)
+    place, mass = max(enumerate(samples.masses, start=1), key=lambda each: abs(each[1] - middle))
+    if len(samples.masses) < FEWEST_TO_COMPARE or abs(mass - middle) <= ODD_SHARE * middle:
+        return ""
+    return say("count.odd_sample", place=place, mass=grams(mass))
 
 
 def _upwards(width: Decimal) -> Decimal:

@@ -208,6 +208,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "About {count} pieces are too few to hold the {pieces} counted ones: "
         "say that those are not in the container, or weigh it again."
     ),
+    "count.odd_sample": "sample {place} of {mass} is far from the others, look at it again",
     "count.refused.too_wide": "Good only to {now}, and {limit} is the limit: {help}.",
     # A key, but
     "count.warning.differ": (

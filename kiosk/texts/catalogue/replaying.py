@@ -10,6 +10,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "recording.no_text": "{file} is no recording: it is not a text file in UTF-8",
     "recording.empty": "{file} is empty: a recording begins with a line that names its dialect",
     "recording.bad_line": "{file}, line {line}: {why}",
+    "recording.not_json": "this is no line of a recording; is it the right file?",
     "recording.option": "record what the balance sends into a new file, for gramstand replay",
     "recording.there": "{file} is there already: name a new file for the recording",
     "recording.unwritable": "{file} cannot be written: {why}",

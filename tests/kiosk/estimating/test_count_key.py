@@ -245,3 +245,12 @@ class TestBadInput:
         masses = given_masses("50.1", "49.8", filled="1000.0")
         with pytest.raises(ValueError, match=r"."):
             replace(masses, **change)
+
+
+def test_a_slip_in_one_sample_is_pointed_at() -> None:
+    found = refused("35.4", "3.5", "35.9", filled="1089.8", readability=Decimal("0.1"))
+    assert "sample 2 of 3.5 g is far from the others" in found.sentence
+
+
+def test_two_samples_that_differ_do_not_say_which_one_is_wrong() -> None:
+    assert "far from the others" not in refused("3.4", "5.6", filled="98.0").sentence
