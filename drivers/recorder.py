@@ -45,12 +45,19 @@ class Recorder:
         self._size = 0  # of the whole lines
         self._began: float | None = None
         self._descriptor = b""
+        self._where = ""
 
     def begin(self, *, where: str, dialect: str, packets: bool, synthetic: bool) -> None:
-        """Say what will be recorded; a recording is of one balance and ends with the next one."""
+        """Say what will be recorded; a recording is of one balance and ends with the next one.
+
+        The same balance heard in another dialect, as while it is found out how it speaks, goes on:
+        the bytes are the same, and a replay may be told the dialect.
+        """
         if self._size:
-            self._give_up(ANOTHER_SCALE)
+            if where != self._where:
+                self._give_up(ANOTHER_SCALE)
             return
+        self._where = where
         note = f"recorded from {where}"
         self._write(
             Header(recording=1, dialect=dialect, packets=packets, synthetic=synthetic, note=note)

@@ -139,6 +139,14 @@ def test_another_scale_ends_the_recording_of_the_first(desk: Desk) -> None:
     assert len(desk.lines) == 1
 
 
+def test_the_same_scale_in_another_dialect_goes_on(desk: Desk) -> None:
+    desk.begin()
+    desk.begin(dialect="sma")
+    desk.recorder.packet(Packet(at=1.0, data=b"x"))
+    assert desk.told == []
+    assert len(desk.lines) == 2
+
+
 def test_a_full_disk_ends_the_recording_with_one_word_for_it(
     desk: Desk, mocker: MockerFixture
 ) -> None:
