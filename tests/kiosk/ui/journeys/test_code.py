@@ -133,3 +133,4 @@ def test_escape_does_what_the_button_under_the_cards_says(journey: Journey) -> N
     journey.until_title("Which pair are you?")
     journey.kiosk.home()
     journey.until_screen("home")
+    journey.step()  # and the frame has followed
