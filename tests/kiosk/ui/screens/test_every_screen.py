@@ -25,7 +25,7 @@ from tests.helpers.offscreen import HEIGHT, WIDTH
 from tests.helpers.scenes import MANY, SCENES, STATES, facts, named, sampled
 from tests.helpers.survey import Surveyor
 
-SIZES = [(800, 480), (1024, 600), (1280, 800), (1920, 1080)]
+SIZES = [(800, 480), (1024, 600), (1280, 800)]
 EVERY_SIZE = pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
 PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (WeighEmpty, WeighEmptyState),
