@@ -50,7 +50,8 @@ class CountInput:
     gross. ``more_lots`` are part of the fill, weighed in the same container after it was emptied.
     ``readability`` None: taken from the digits of the masses, so they must be as shown.
     ``piece_cv_percent`` is the scatter of single pieces known beforehand, worth ``piece_cv_dof``
-    degrees of freedom. ``from_container``: the counted pieces are in the weighed fill.
+    degrees of freedom. ``from_container``: the counted pieces are in the weighed fill. ``drift`` is
+    the relative 95 % half width that samples of another day add (see old_samples).
 
     ValueError for pieces below 1, a readability that is not above 0, or a scatter that does not
     lie above 0 and up to 100 %. Masses that make no sense are refused by ``count_key``.
@@ -65,6 +66,7 @@ class CountInput:
     piece_cv_percent: Decimal | None = None
     piece_cv_dof: int = PRIOR_DOF
     from_container: bool = False
+    drift: float = 0.0
 
     def __post_init__(self) -> None:
         if self.pieces < 1:
@@ -119,6 +121,7 @@ class CountInput:
             readability=self.readability or self.finest_digit,
             prior=self.prior(),
             in_fill=self.from_container,
+            drift=self.drift,
         )
 
 

@@ -9,7 +9,7 @@ from fractions import Fraction
 from kiosk.estimating.exact import half_up
 from kiosk.estimating.samples import FEWEST_PIECES, MOST_PIECES, Samples
 from kiosk.texts import say
-from kiosk.texts.numbers import grams, number
+from kiosk.texts.numbers import grams, number, percent
 
 FEW_DIVISIONS = 200
 
@@ -39,6 +39,8 @@ def warnings(
 
 def _of_the_samples(samples: Samples) -> Iterator[str]:
     masses = samples.masses
+    if samples.drift:
+        yield say("count.warning.old_samples", percent=percent(100 * Decimal(samples.drift)))
     if samples.differ_too_much:
         place = samples.farthest
         if place is None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
-from math import sqrt
+from math import hypot, sqrt
 
 from kiosk.estimating.advice import Advice, CountMoreAtOnce, FinerBalance, MoreSamples, Step
 from kiosk.estimating.exact import half_up
@@ -60,7 +60,7 @@ def advise(
 
 def _best_step(samples: Samples, net: Decimal | None, dominant: Part, worth: float) -> Step | None:
     """The first kind of step that brings the half width down to ``worth``."""
-    if dominant is Part.FILL_ROUNDING:
+    if dominant in (Part.FILL_ROUNDING, Part.OLD_SAMPLES):
         return None
     if dominant is Part.SAMPLE_ROUNDING:
         return _more_at_once(samples, net, worth) or _finer(samples)
@@ -99,7 +99,7 @@ def _half_width(samples: Samples, net: Decimal | None, *, pieces: int, number: i
         prior=samples.prior,
         in_fill=samples.in_fill,
     )
-    return budget(plan, None if net is None else float(net)).half_width
+    return hypot(budget(plan, None if net is None else float(net)).half_width, samples.drift)
 
 
 def _piece_cv(samples: Samples) -> float:

@@ -25,7 +25,8 @@ class Samples:
     """One or more counted samples of ``pieces`` each, weighed in one tray.
 
     ``masses`` are net grams above zero, ``readability`` the balance's step in grams. ``in_fill``:
-    the counted pieces are part of the fill that is weighed later.
+    the counted pieces are part of the fill that is weighed later. ``drift``: the relative 95 %
+    half width of what the pieces may have changed by since (see old_samples).
     """
 
     pieces: int
@@ -33,6 +34,7 @@ class Samples:
     readability: Decimal
     prior: PriorScatter | None = None
     in_fill: bool = False
+    drift: float = 0.0
 
     @property
     def mean(self) -> Fraction:
@@ -75,6 +77,7 @@ class Samples:
             readability=step,
             averaging=averages(number, min(measured, deviation), step),
             in_fill=self.in_fill,
+            drift=self.drift,
         )
 
     @property

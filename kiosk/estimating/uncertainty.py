@@ -14,7 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
-from math import atan, cos, pi, sin, sqrt
+from math import atan, cos, hypot, pi, sin, sqrt
 
 COVERAGE = 0.95
 NORMAL_FACTOR = 1.959964  # the t factor of infinitely many degrees of freedom
@@ -29,6 +29,7 @@ class Part(StrEnum):
     PIECES = "pieces differ"
     SAMPLE_ROUNDING = "rounding of the samples"
     FILL_ROUNDING = "rounding of the fill"
+    OLD_SAMPLES = "samples of another day"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +39,8 @@ class Sampling:
     ``number`` samples of ``pieces`` each weigh ``mean`` grams and scatter by ``deviation`` grams
     (one standard deviation of one sample), which is known with ``dof`` degrees of freedom; the
     balance steps by ``readability`` grams. ``averaging``: the rounding differs from sample to
-    sample. ``in_fill``: the counted pieces are part of the weighed fill.
+    sample. ``in_fill``: the counted pieces are part of the weighed fill. ``drift``: the relative
+    95 % half width of what the pieces may have changed by since they were weighed.
     """
 
     pieces: int
@@ -49,6 +51,7 @@ class Sampling:
     readability: float
     averaging: bool
     in_fill: bool
+    drift: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,11 +61,12 @@ class Budget:
     pieces: float
     sample_rounding: float
     fill_rounding: float
+    drift: float = 0.0
 
     @property
     def half_width(self) -> float:
         """Half of the 95 % interval, relative to the count."""
-        return sqrt(self.pieces**2 + self.sample_rounding**2 + self.fill_rounding**2)
+        return hypot(self.pieces, self.sample_rounding, self.fill_rounding, self.drift)
 
     @property
     def dominant(self) -> Part:
@@ -71,6 +75,7 @@ class Budget:
             Part.PIECES: self.pieces,
             Part.SAMPLE_ROUNDING: self.sample_rounding,
             Part.FILL_ROUNDING: self.fill_rounding,
+            Part.OLD_SAMPLES: self.drift,
         }
         return max(sizes, key=sizes.__getitem__)
 
@@ -91,6 +96,7 @@ def budget(sampling: Sampling, net: float | None, lots: int = 1) -> Budget:
         pieces=t_factor(sampling.dof) * relative,
         sample_rounding=steps * step / sampling.mean,
         fill_rounding=0.0 if net is None else steps_off(lots) * step / net,
+        drift=sampling.drift,
     )
 
 

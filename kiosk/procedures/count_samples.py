@@ -14,8 +14,9 @@ from typing import ClassVar
 
 from kiosk.estimating.count_refusals import LEAST_DIVISIONS
 from kiosk.estimating.samples import MOST_SAMPLES
+from kiosk.procedures.begin_key import FIRST_PIECES, BeginKey, S, SamplesState
 from kiosk.procedures.key_draft import KeyDraft
-from kiosk.procedures.key_procedure import TRAY_DIVISIONS, KeyProcedure
+from kiosk.procedures.key_procedure import TRAY_DIVISIONS
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Art,
@@ -29,37 +30,17 @@ from kiosk.procedures.procedure import (
     go,
     judge,
 )
-from kiosk.records.entries import KeyChanged, KeyDropped, KeyStarted
+from kiosk.records.entries import KeyChanged
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
-FIRST_PIECES = 100
+__all__ = ["FIRST_PIECES", "CountSamples", "SamplesState"]
 
 
-class SamplesState(Enum):
-    """Where the coach stands."""
-
-    RESUME = "resume"
-    MATERIAL = "material"
-    TRAY_CLEAR = "tray clear"
-    TRAY_ON = "tray on"
-    COUNT = "count"
-    READY = "ready"
-    TOO_FEW = "too few"
-    LIGHT_TRAY = "light tray"
-    EMPTY_TRAY = "empty tray"
-    SPREAD = "spread"
-    LEAVING = "leaving"
-    LEFT = "left"
-    SAMPLED = "sampled"
-
-
-S = SamplesState
-
-
-class CountSamples(KeyProcedure):
+class CountSamples(BeginKey):
     """From the choice of a material to enough samples.
 
-    `draft` resumes a key that was left; `go_on` takes it up without asking.
+    `draft` resumes a key that was left; `go_on` takes it up without asking. `known` are the drafts
+    whose samples a material remembers.
     """
 
     def __init__(
@@ -69,9 +50,10 @@ class CountSamples(KeyProcedure):
         pan: PanMemory,
         draft: KeyDraft | None = None,
         go_on: bool = False,
+        known: Mapping[str, KeyDraft] | None = None,
     ) -> None:
         start = S.MATERIAL if draft is None else S.RESUME
-        super().__init__(start, surroundings, pan=pan, draft=draft)
+        super().__init__(start, surroundings, pan=pan, draft=draft, known=known or {})
         if go_on:
             self.state = self._resume(PersonEvent(Person.YES))
 
@@ -86,39 +68,13 @@ class CountSamples(KeyProcedure):
         """`material`, `pieces` and `mass`: the net grams of the sample on the pan."""
         return {**super().values(), "mass": self.on_tray}
 
-    def _start(self, event: PersonEvent) -> S:
-        material, scatter_class, cv = event.value
-        self.draft = KeyDraft(
-            id=self.world.new_id(),
-            material=material,
-            scatter_class=scatter_class,
-            piece_cv_percent=cv,
-            pieces=FIRST_PIECES,
-        )
-        self._do(
-            KeyStarted(
-                id=self.draft.id,
-                material=material,
-                scatter_class=scatter_class,
-                piece_cv_percent=cv,
-                pieces=FIRST_PIECES,
-                at=self._utc_now(),
-            )
-        )
-        return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
-
     def _resume(self, _event: PersonEvent) -> S:
         draft = self.kept
         if draft.tray is None:
-            return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
+            return self._tray_next()
         if draft.back_in is not None:
             return S.SAMPLED
         return self._go_on()
-
-    def _start_over(self, _event: PersonEvent) -> S:
-        self._do(KeyDropped(key_id=self.kept.id, reason="started over", at=self._utc_now()))
-        self.draft = None
-        return S.MATERIAL
 
     def _tray(self, event: PanEvent) -> S:
         self._keep("tray", event)
@@ -197,7 +153,7 @@ class CountSamples(KeyProcedure):
             self._do(WeighAgain())
             return S.COUNT
         if self._left_from in (S.TRAY_CLEAR, S.TRAY_ON):
-            return S.TRAY_CLEAR if self.pan.loaded else S.TRAY_ON
+            return self._tray_next()
         return S.SPREAD if self._left_from is S.SPREAD else self._next_sample()
 
     _ASK_LEAVE: ClassVar[Rule] = judge(_ask_leave, S.LEAVING)
@@ -220,11 +176,21 @@ class CountSamples(KeyProcedure):
             Person.YES: judge(
                 _resume, S.TRAY_CLEAR, S.TRAY_ON, S.EMPTY_TRAY, S.COUNT, S.SPREAD, S.SAMPLED
             ),
-            Person.NO: judge(_start_over, S.MATERIAL),
+            Person.NO: judge(BeginKey._start_over, S.MATERIAL),
             Person.HOME: go(S.LEFT),
         },
         S.MATERIAL: {
-            Person.CHOOSE: judge(_start, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.CHOOSE: judge(BeginKey._choose, S.OLD_SAMPLES, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.HOME: go(S.LEFT),
+        },
+        S.OLD_SAMPLES: {
+            Person.YES: go(S.SAME_BAG),
+            Person.NO: judge(BeginKey._begin, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.HOME: go(S.LEFT),
+        },
+        S.SAME_BAG: {
+            Person.YES: judge(BeginKey._use_again, S.SAMPLED),
+            Person.NO: judge(BeginKey._begin, S.TRAY_CLEAR, S.TRAY_ON),
             Person.HOME: go(S.LEFT),
         },
         S.TRAY_CLEAR: {PanKind.PAN_EMPTY: go(S.TRAY_ON), Person.HOME: _ASK_LEAVE},
@@ -259,6 +225,8 @@ class CountSamples(KeyProcedure):
             title="key.resume.title", body="key.resume.body", art=Art.TRAY, needs_pan=False
         ),
         S.MATERIAL: Ask(title="key.material.title", needs_pan=False),
+        S.OLD_SAMPLES: Ask(title="key.old.title", needs_pan=False),
+        S.SAME_BAG: Ask(title="key.same_bag.title", body="key.same_bag.body", needs_pan=False),
         S.TRAY_CLEAR: Ask(
             title="cup.clear.title", body="key.clear.body", step=2, art=Art.CLEAR_PAN
         ),

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import datetime
 from decimal import Decimal
 
 from kiosk.estimating.advice import Advice
 from kiosk.estimating.before_counting import FirstAdvice, Guess, before_counting
 from kiosk.estimating.count_key import CountInput, CountKey, Lot, Refused, count_key
 from kiosk.estimating.counting_more import advise
+from kiosk.estimating.exact import significant
 from kiosk.estimating.live_count import LiveCount, live_count
+from kiosk.estimating.old_samples import drift
 from kiosk.estimating.pour_goal import Way, goal_named, way_to
 from kiosk.estimating.samples import Samples
 from kiosk.estimating.usual_pieces import USUAL_PIECE_GRAMS
@@ -21,6 +24,7 @@ from kiosk.settings import Rules
 
 SAMPLES_FIRST_WANTED = 3
 _NOTHING = Lot(filled=Decimal(0), empty=Decimal(0))
+_DAY_S = 86_400
 FEWEST_SAMPLES = 2  # without knowledge from before, one sample shows no scatter
 
 
@@ -91,6 +95,30 @@ class KeyDraft:
     def masses_kept(self) -> int:
         """How many masses are written down for this key."""
         return len(self._masses)
+
+    @property
+    def piece_mass(self) -> Decimal:
+        """What a piece weighs by the samples, in grams, to three digits."""
+        return significant(self.measured().piece_mass, 3)
+
+    @property
+    def sampled_at(self) -> datetime:
+        """When the oldest sample was weighed. ValueError without a sample."""
+        return min(mass.weighing.at for mass in self.samples)
+
+    @property
+    def drift(self) -> float:
+        """What the pieces may have changed by between the samples and the fill: see old_samples."""
+        in_lots = (mass for lot in self.lots for mass in (lot.empty, lot.filled))
+        fill = [mass.weighing for mass in (*in_lots, self.empty, self.filled) if mass]
+        if not self.samples or not fill:
+            return 0.0
+        balances = {mass.weighing.balance for mass in self.samples} | {one.balance for one in fill}
+        return drift(
+            self.scatter_class,
+            days_between(self.sampled_at, max(one.at for one in fill)),
+            other_balance=len(balances) > 1,
+        )
 
     @property
     def enough(self) -> bool:
@@ -168,6 +196,7 @@ class KeyDraft:
             readability=self.readability,
             piece_cv_percent=self.piece_cv_percent,
             from_container=bool(self.back_in),
+            drift=self.drift,
         )
 
     def key(self, rules: Rules) -> CountKey | Refused:
@@ -220,3 +249,8 @@ class KeyDraft:
             prior=self._given(()).prior(),
         )
         return before_counting(guess)
+
+
+def days_between(earlier: datetime, later: datetime) -> float:
+    """So many days; none if the clock went back."""
+    return max(0.0, (later - earlier).total_seconds() / _DAY_S)

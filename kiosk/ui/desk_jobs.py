@@ -143,10 +143,16 @@ class JobsDesk(CoachsDesk):
         simulated = self.facts.simulated
         self.facts.covered = False
 
-        def start(draft: KeyDraft | None) -> None:
-            self._start(CountSamples(self.world, pan=self.memory, draft=draft))
+        def read(store: Store) -> tuple[KeyDraft | None, dict[str, KeyDraft]]:
+            left = KeyDraft.from_records(store.open_key(simulated))
+            made = [KeyDraft.from_records(key.draft) for key in store.keys(simulated)]
+            return left, {draft.material: draft for draft in made if draft and draft.enough}
 
-        self.notebook.look_up(lambda store: KeyDraft.from_records(store.open_key(simulated)), start)
+        def start(found: tuple[KeyDraft | None, dict[str, KeyDraft]]) -> None:
+            draft, known = found
+            self._start(CountSamples(self.world, pan=self.memory, draft=draft, known=known))
+
+        self.notebook.look_up(read, start)
 
     def measure_box(self) -> None:
         """The coach measures a box: one that was left is offered first."""

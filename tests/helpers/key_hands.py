@@ -33,7 +33,19 @@ class KeyHands:
 
     def choose_material(self) -> None:
         self.journey.tap(self.material.name)
+        if self.state is SamplesState.OLD_SAMPLES:
+            self.journey.tap("Count anew")
         self.until_state(SamplesState.TRAY_ON)
+
+    def use_old_samples(self) -> None:
+        """From home to the instruction for the empty jar, without counting."""
+        self.journey.tap("Make a count key")
+        self.journey.tap(self.material.name)
+        self.until_state(SamplesState.OLD_SAMPLES)
+        self.journey.tap("Use them")
+        self.journey.tap("Yes, all of it")
+        self.journey.tap("as it comes")
+        self.until_state(ContainerState.EMPTY_ON)
 
     def weigh_tray(self) -> None:
         self.journey.bench.put(self.tray)

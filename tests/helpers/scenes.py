@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from datetime import timedelta
 from decimal import Decimal
 from enum import Enum
 
 from drivers.errors import Reason
 from kiosk.estimating.pour_goal import AS_IT_COMES
-from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
@@ -20,7 +20,6 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
-from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
@@ -44,6 +43,7 @@ from kiosk.weighing.pan_state import PanPhase, PanState, Press
 from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
+from tests.helpers.sampled import LENTILS, UNKNOWN, draft, lay, sampled, started
 from tests.helpers.weighings import weighed
 
 LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
@@ -56,8 +56,6 @@ PAPERS = (
     say("paper.saved", folder=LONG_FOLDER),
     "Jar W label (simulated) (12).pdf\nJar W key card (simulated) (12).pdf",
 )
-LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
-UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
 
 
 class SilentWriter:
@@ -226,36 +224,18 @@ def scored(gross: str, errors: tuple[float, ...], target: Decimal | None = None)
 # Count keys ----------------------------------------------------------------------------------
 
 
-def started(material: tuple[object, ...] = LENTILS) -> CountSamples:
-    """The tray is weighed: 21.4 g."""
-    procedure = CountSamples(world(), pan=PanMemory())
-    feed(procedure, press(Person.CHOOSE, material), PLACED, settled("21.4"), EMPTY)
+def remembering(*, yes: bool = False, days: int = 31) -> CountSamples:
+    """Lentils that were sampled so many days ago, and whether those samples are wanted."""
+    now = replace(world(), utc=lambda at: STARTED + timedelta(days=days, seconds=at))
+    procedure = CountSamples(now, pan=PanMemory(), known={"lentils": draft()})
+    feed(procedure, press(Person.CHOOSE, LENTILS), *([press(Person.YES)] if yes else []))
     return procedure
-
-
-def sampled(how_many: int, net: str = "100.0", pieces: int = 500) -> CountSamples:
-    """So many samples are in, each a little heavier than the one before."""
-    procedure = started()
-    feed(procedure, press(Person.PIECES, pieces))
-    for place in range(how_many):
-        if procedure.state is SamplesState.SPREAD:
-            feed(procedure, press(Person.MORE))
-        gross = Decimal("21.4") + Decimal(net) + Decimal("0.3") * place
-        feed(procedure, PLACED, settled(str(gross)), press(Person.KEEP), EMPTY)
-    return procedure
-
-
-def lay(net: str) -> tuple[object, ...]:
-    return (PLACED, settled(str(Decimal("21.4") + Decimal(net))))
-
-
-def draft() -> KeyDraft:
-    """Three samples that weigh 25 g a 500 pieces: 50 mg a piece."""
-    return sampled(3, "25.0").kept
 
 
 def in_samples(state: SamplesState) -> CountSamples:
     s = SamplesState
+    if state in (s.OLD_SAMPLES, s.SAME_BAG):
+        return remembering(yes=state is s.SAME_BAG)
     if state is s.RESUME:
         return CountSamples(world(), pan=PanMemory(), draft=draft())
     if state in (s.MATERIAL, s.TRAY_CLEAR, s.TRAY_ON):
@@ -762,6 +742,7 @@ OTHERS: dict[str, Make] = {
     "score: double": lambda: scored("1912.3", (1700.0,)),
     "score: on target": lambda: scored("212.3", (0.0, 0.0)),
     "score: nothing": lambda: scored("113.3", (-99.0,)),
+    "old samples, of today": lambda: scene(desk(facts(), remembering(days=0))),
     "spread of ten": lambda: spread_of(10),
     "spread of four": lambda: spread_of(4),
     "before samples": lambda: before_samples(LENTILS),

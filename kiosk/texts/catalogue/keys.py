@@ -28,6 +28,32 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.class.mixed": "mixed pieces",
     "key.class.unknown": "don't know",
     "key.caution": "Ask about allergies. Small pieces: not for children under 3.",
+    # Samples of another day
+    "key.old.title": "Use the samples of {day} {month}?",
+    "key.old.piece": "{mass} a piece.",
+    "key.old.fresh": "Nothing to count then: only fill and weigh.",
+    "key.old.moist": (
+        "In {count} day damp or dry air may change that by {percent}.",
+        "In {count} days damp or dry air may change that by {percent}.",
+    ),
+    "key.old.yes": "Use them",
+    "key.old.no": "Count anew",
+    "key.same_bag.title": "Is it from the same bag?",
+    "key.same_bag.body": "Another bag may hold larger or smaller pieces. Then they are counted.",
+    "key.same_bag.yes": "Yes, all of it",
+    "key.same_bag.no": "No, or mixed",
+    "key.month.1": "January",
+    "key.month.2": "February",
+    "key.month.3": "March",
+    "key.month.4": "April",
+    "key.month.5": "May",
+    "key.month.6": "June",
+    "key.month.7": "July",
+    "key.month.8": "August",
+    "key.month.9": "September",
+    "key.month.10": "October",
+    "key.month.11": "November",
+    "key.month.12": "December",
     # Tray and samples
     "key.clear.body": "Then put the empty tray on.",
     "key.tray_on.title": "Put the empty tray on.",
@@ -216,6 +242,9 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     ),
     "count.warning.differ.one": (
         "The samples differ more than such pieces should: count sample {place} ({mass}) again."
+    ),
+    "count.warning.old_samples": (
+        "The samples are from another day or scale: that may change the count by {percent}."
     ),
     "count.warning.one_sample": "With a single sample a miscount goes unseen.",
     "count.warning.two_samples": "Two samples show little of how pieces differ: weigh a third.",

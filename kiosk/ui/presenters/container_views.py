@@ -11,8 +11,9 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
 from kiosk.texts.numbers import number
+from kiosk.ui.presenters.begin_views import STEPS
 from kiosk.ui.presenters.cup_views import home_button
-from kiosk.ui.presenters.key_views import STEPS, jar_material, leave_key_view, put_on_view
+from kiosk.ui.presenters.key_views import jar_material, leave_key_view, put_on_view
 from kiosk.ui.presenters.pour_views import goals_view, lots_view, number_view, pour_view
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (

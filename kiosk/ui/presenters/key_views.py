@@ -10,6 +10,7 @@ from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, together
+from kiosk.ui.presenters.begin_views import STEPS, old_samples_view, same_bag_view
 from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
 from kiosk.ui.presenters.sample_advice import ON_PAN, advice_text, pieces_button
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -27,7 +28,6 @@ from kiosk.ui.presenters.views import (
 )
 from kiosk.ui.widgets.bricks import grouping
 
-STEPS = 5
 CLASS_NAMES = {
     ScatterClass.BEADS: "key.class.beads",
     ScatterClass.PASTA: "key.class.pasta",
@@ -55,6 +55,10 @@ def samples_view(procedure: CountSamples, facts: TableFacts) -> SheetView:
             return _resume(procedure)
         case SamplesState.MATERIAL:
             return _materials()
+        case SamplesState.OLD_SAMPLES:
+            return old_samples_view(procedure)
+        case SamplesState.SAME_BAG:
+            return same_bag_view()
         case SamplesState.TRAY_CLEAR | SamplesState.TRAY_ON:
             down = procedure.state is SamplesState.TRAY_ON
             return put_on_view(procedure, facts, arrows_down=down)

@@ -11,8 +11,8 @@ from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import grams, number, percent
+from kiosk.ui.presenters.begin_views import STEPS
 from kiosk.ui.presenters.cup_views import home_button
-from kiosk.ui.presenters.key_views import STEPS
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
     ButtonView,

@@ -14,7 +14,8 @@ from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.views import PutOnView, SheetView, button
 from tests.helpers.pan import press
-from tests.helpers.scenes import facts, started, weigh_empty
+from tests.helpers.sampled import started
+from tests.helpers.scenes import facts, weigh_empty
 
 HOME = button("Home", Person.HOME)
 

@@ -12,7 +12,8 @@ from kiosk.procedures.procedure import Person
 from kiosk.ui.presenters.key_views import JAR_MATERIALS, jar_material, samples_view
 from kiosk.ui.presenters.views import ChoicesView, QuestionView, SamplesView
 from tests.helpers.pan import EMPTY, feed, press
-from tests.helpers.scenes import UNKNOWN, facts, in_samples, lay, sampled, started
+from tests.helpers.sampled import UNKNOWN, lay, sampled, started
+from tests.helpers.scenes import facts, in_samples, remembering
 
 S = SamplesState
 
@@ -200,3 +201,17 @@ def test_between_two_samples_it_says_to_keep_the_pieces_aside() -> None:
 
 def test_of_unknown_pieces_one_sample_tells_nothing_yet() -> None:
     assert view_of(with_samples("3.5", material=UNKNOWN)).advice.startswith("To see how good")
+
+
+def test_old_samples_are_offered_with_their_day_and_what_has_changed_since() -> None:
+    view = samples_view(remembering(days=12), facts())
+    assert isinstance(view, QuestionView)
+    assert view.title == "Use the samples of 2 March?"
+    assert "0.0506 g a piece." in view.body
+    assert "In 12 days damp or dry air may change that by 2.4 %." in view.body
+
+
+def test_samples_of_today_are_offered_without_a_warning() -> None:
+    view = samples_view(remembering(days=0), facts())
+    assert isinstance(view, QuestionView)
+    assert "%" not in view.body

@@ -14,7 +14,8 @@ from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.ui.presenters.pan_views import closed_pan, pan_view
 from kiosk.ui.presenters.views import PanView
 from kiosk.weighing.pan_watch import PanPhase, PanState
-from tests.helpers.scenes import facts, in_container, in_hand_in, in_weigh_empty, sampled, started
+from tests.helpers.sampled import sampled, started
+from tests.helpers.scenes import facts, in_container, in_hand_in, in_weigh_empty
 
 E, H, C = WeighEmptyState, HandInState, ContainerState
 

@@ -22,7 +22,8 @@ from kiosk.ui.screens.frame import SHEETS, WIDE
 from kiosk.ui.theme import theme
 from tests.helpers.check_scenes import check
 from tests.helpers.offscreen import HEIGHT, WIDTH
-from tests.helpers.scenes import MANY, SCENES, STATES, facts, named, sampled
+from tests.helpers.sampled import sampled
+from tests.helpers.scenes import MANY, SCENES, STATES, facts, named
 from tests.helpers.survey import Surveyor
 
 SIZES = [(800, 480), (1024, 600), (1280, 800)]

@@ -1,0 +1,43 @@
+"""Count keys on their way: what was chosen, and samples that were put on the pan."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from kiosk.estimating.scatter import ScatterClass
+from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.pan_memory import PanMemory
+from kiosk.procedures.procedure import Person
+from tests.helpers.pan import EMPTY, PLACED, feed, press, settled, surroundings
+
+LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
+UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
+
+
+def started(material: tuple[object, ...] = LENTILS) -> CountSamples:
+    """The tray is weighed: 21.4 g."""
+    procedure = CountSamples(surroundings(), pan=PanMemory())
+    feed(procedure, press(Person.CHOOSE, material), PLACED, settled("21.4"), EMPTY)
+    return procedure
+
+
+def sampled(how_many: int, net: str = "100.0", pieces: int = 500) -> CountSamples:
+    """So many samples are in, each a little heavier than the one before."""
+    procedure = started()
+    feed(procedure, press(Person.PIECES, pieces))
+    for place in range(how_many):
+        if procedure.state is SamplesState.SPREAD:
+            feed(procedure, press(Person.MORE))
+        gross = Decimal("21.4") + Decimal(net) + Decimal("0.3") * place
+        feed(procedure, PLACED, settled(str(gross)), press(Person.KEEP), EMPTY)
+    return procedure
+
+
+def lay(net: str) -> tuple[object, ...]:
+    return (PLACED, settled(str(Decimal("21.4") + Decimal(net))))
+
+
+def draft() -> KeyDraft:
+    """Three samples that weigh 25 g a 500 pieces: 50 mg a piece."""
+    return sampled(3, "25.0").kept
