@@ -46,6 +46,8 @@ class Problem(StrEnum):
     SIZE_GONE = "size_gone"
     GONE_ALREADY = "gone_already"
     MIXED = "mixed"
+    NO_ROUND = "no_round"
+    LOST_RACE = "lost_race"  # another kiosk changed the same thing meanwhile
     OTHER_CONTENT = "other_content"
     CONFLICT = "conflict"
     CLOSED = "closed"

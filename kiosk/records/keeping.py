@@ -16,11 +16,13 @@ from sqlalchemy import exists, select
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Source, Weighing
-from kiosk.records import entries, jar_entries, models, volume_entries, volumes
+from kiosk.records import entries, jar_entries, models, round_notes, rounds, volume_entries, volumes
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kinds import CUP, JAR
 from kiosk.records.labels import claim, locked, release
 from kiosk.records.models import Kept
+
+_MAY_BE_WEIGHED = "Weighing | None"  # the annotation of a field, as a text
 
 
 def keep(session: Session, entry: entries.Entry) -> None:
@@ -31,8 +33,12 @@ def keep(session: Session, entry: entries.Entry) -> None:
     model, rule = _KINDS[type(entry)]
     columns = _columns(session, entry)
     if not _is_there(session, model, columns):
-        session.add(model(**columns, **rule(session, entry)))
-        session.flush()
+        row = model(**columns, **rule(session, entry))
+        if isinstance(row, models.RoundNoteRow):
+            rounds.add(session, row)
+        else:
+            session.add(row)
+            session.flush()
 
 
 def _columns(session: Session, thing: entries.Entry | Weighing) -> dict[str, Any]:
@@ -42,6 +48,8 @@ def _columns(session: Session, thing: entries.Entry | Weighing) -> dict[str, Any
         if isinstance(value, Weighing):
             _keep_weighing(session, value)
             columns[f"{field.name}_id"] = value.id
+        elif value is None and field.type == _MAY_BE_WEIGHED:
+            columns[f"{field.name}_id"] = None
         else:
             columns[field.name] = value.value if isinstance(value, StrEnum) else value
     return columns
@@ -229,4 +237,5 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     volume_entries.VolumeDropped: (models.VolumeDroppedRow, volumes.drop),
     entries.CheckMass: (models.CheckMassRow, _add_check_mass),
     entries.BalanceChecked: (models.BalanceCheckedRow, _end_check),
+    round_notes.RoundNote: (models.RoundNoteRow, rounds.fits),
 }

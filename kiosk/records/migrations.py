@@ -20,6 +20,7 @@ from kiosk.records.models import (
     GuessMadeRow,
     JarWeighedRow,
     KeyChangedRow,
+    RoundNoteRow,
     SizeReadRow,
     SizeVoidedRow,
     VolumeDroppedRow,
@@ -56,6 +57,10 @@ def _add_closed_jars(connection: Connection) -> None:
     create_tables(connection, JarWeighedRow)
 
 
+def _add_rounds(connection: Connection) -> None:
+    create_tables(connection, RoundNoteRow)
+
+
 def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
     """Columns that may be empty, at the end of a table that is there."""
     table = Base.metadata.tables[model.__tablename__]
@@ -70,4 +75,5 @@ _STEPS: dict[int, Callable[[Connection], None]] = {
     3: _add_volume_keys,
     4: _add_goals_and_lots,
     5: _add_closed_jars,
+    6: _add_rounds,
 }

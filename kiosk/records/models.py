@@ -13,14 +13,15 @@ from __future__ import annotations
 from datetime import datetime
 from decimal import Decimal
 
-from sqlalchemy import CheckConstraint, ForeignKey, MetaData, String
+from sqlalchemy import CheckConstraint, ForeignKey, MetaData, String, UniqueConstraint
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column, relationship
 
 from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
 # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots; 6: closed jars
-SCHEMA_VERSION = 6
+# 7: rounds
+SCHEMA_VERSION = 7
 
 
 SECRETS = ("coach_code",)  # names of choices that leave the records in no export
@@ -286,6 +287,24 @@ class VolumeDroppedRow(Kept, Base):
 
     key_id: Mapped[str] = mapped_column(ForeignKey("volumes_started.id"), unique=True)
     reason: Mapped[str]
+
+
+class RoundNoteRow(Kept, Base):
+    """A note of a round; the database keeps two from following the same one."""
+
+    __tablename__ = "round_notes"
+    __table_args__ = (UniqueConstraint("round_id", "about", "after", name="uq_round_notes_chain"),)
+
+    round_id: Mapped[str] = mapped_column(String(32), index=True)
+    simulated: Mapped[bool]
+    kind: Mapped[str]
+    about: Mapped[str]
+    after: Mapped[str] = mapped_column(String(32))
+    content: Mapped[str]
+    weighing_id: Mapped[str | None] = mapped_column(ForeignKey("weighings.id"))
+    zero_id: Mapped[str | None] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow | None] = relationship(lazy="joined", foreign_keys=[weighing_id])
+    zero: Mapped[WeighingRow | None] = relationship(lazy="joined", foreign_keys=[zero_id])
 
 
 class LabelTakenRow(Base):

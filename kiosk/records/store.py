@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from kiosk.records import jars, queries, volumes
+from kiosk.records import jars, queries, rounds, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import in_plain_words
 from kiosk.records.jar_entries import ClosedJar
@@ -29,6 +29,7 @@ from kiosk.records.kept import (
 from kiosk.records.kinds import BOX, JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
+from kiosk.records.round_notes import RoundNote, StoredRound
 from kiosk.records.server import open_server
 from kiosk.records.sqlite_file import READS_ONLY, open_file
 
@@ -127,6 +128,16 @@ class Store:
         """The latest check of the balance of that name, None if there is none."""
         with self._reading() as session:
             return queries.last_check(session, balance, simulated)
+
+    def rounds(self, simulated: bool) -> list[StoredRound]:
+        """The rounds, in the order in which they were opened."""
+        with self._reading() as session:
+            return rounds.rounds(session, simulated)
+
+    def round_notes(self, round_id: str) -> list[RoundNote]:
+        """All notes of a round, in the order of keeping."""
+        with self._reading() as session:
+            return rounds.notes(session, round_id)
 
     def remember(self, name: str, text: str) -> None:
         """Keep a small choice for next time, in place of the one before."""

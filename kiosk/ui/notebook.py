@@ -48,6 +48,8 @@ _NEVER_FITS = frozenset(
         Problem.SIZE_GONE,
         Problem.GONE_ALREADY,
         Problem.MIXED,
+        Problem.NO_ROUND,
+        Problem.LOST_RACE,
         Problem.OTHER_CONTENT,
         Problem.CONFLICT,
     }

@@ -66,6 +66,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "records.no_sizes": "This key has no sizes behind it. Measure the box first.",
     "records.size_gone": "This size is not in the records. Measure it again.",
     "records.gone_already": "This was taken back before. Nothing more needs to be done.",
+    "records.no_round": "This round is not in the records. Open it again from the drawer.",
+    "records.lost_race": (
+        "Somebody else changed this a moment ago. Look at what it says now, then decide again."
+    ),
     "records.mixed": (
         "This was begun on another kind of scale. Simulated masses never mix with real ones: "
         "begin again on this scale."

@@ -1,0 +1,68 @@
+"""Notes of a round: what was settled, weighed, typed or decided, as a chain for each thing.
+
+A note is about one thing (a team, its cup, one answer, a key, the clock of a sitting) and says
+which note about the same thing it follows. Two kiosks that go on from the same note cannot both be
+kept: the second is told that something changed meanwhile, and nothing is written over.
+What `content` holds for each kind is known to `kiosk.rounds.contents`, not here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from kiosk.evidence import Source, Weighing
+from kiosk.records.entries import Entry
+
+FIRST = ""  # what the first note about something follows
+
+
+class NoteKind(StrEnum):
+    """What a note is about."""
+
+    ROUND = "round"  # its name and rules
+    TEAM = "team"
+    KEY = "key"  # a task of a division, and the key that it is scored by
+    CLOCK = "clock"  # of a sitting
+    CUP = "cup"  # of a team
+    ANSWER = "answer"  # of a team to a task, in one typing
+    STEP = "step"  # of a division on its way to final results
+    PROTEST = "protest"
+    LIST = "list"  # a result list as it was
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundNote(Entry):
+    """One note; ``about`` names the thing among those of its round, ``content`` is JSON.
+
+    The first note of a round is of the kind ROUND and has the round's id. ``after`` is the id of
+    the note about the same thing that stood when this one was made, FIRST for none. ``weighing`` is
+    what was weighed, ``zero`` what the empty pan showed before it where that counts.
+    ValueError for a weighing that is not of the same kind of balance.
+    """
+
+    round_id: str
+    simulated: bool
+    kind: str
+    about: str
+    after: str
+    content: str
+    weighing: Weighing | None = None
+    zero: Weighing | None = None
+
+    def __post_init__(self) -> None:
+        Entry.__post_init__(self)
+        NoteKind(self.kind)
+        for weighed in (self.weighing, self.zero):
+            if weighed and (weighed.source is Source.SIMULATED) != self.simulated:
+                raise ValueError("a round is either simulated or not")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoredRound:
+    """A round as the store gives it back: since when, and how it is called by now (JSON)."""
+
+    id: str
+    since: datetime
+    content: str

@@ -1,0 +1,80 @@
+"""Rounds in the records: the chains of their notes, and who came first."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sqlalchemy import select
+from sqlalchemy.exc import IntegrityError
+from sqlalchemy.orm import Session
+
+from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.models import RoundNoteRow
+from kiosk.records.queries import weighing_of
+from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, StoredRound
+
+
+def fits(session: Session, note: RoundNote) -> dict[str, Any]:
+    """Whether a note follows what is kept. RecordsError for an unknown round or a lost race."""
+    opens = note.id == note.round_id
+    if not opens:
+        first = session.scalar(select(RoundNoteRow).where(RoundNoteRow.id == note.round_id))
+        if first is None:
+            raise RecordsError(Problem.NO_ROUND)
+        if first.simulated != note.simulated:
+            raise RecordsError(Problem.MIXED)
+    latest = session.scalar(
+        select(RoundNoteRow.id)
+        .where(RoundNoteRow.round_id == note.round_id, RoundNoteRow.about == note.about)
+        .order_by(RoundNoteRow.place.desc())
+        .limit(1)
+    )
+    if note.after != (latest or FIRST):
+        raise RecordsError(Problem.LOST_RACE)
+    return {}
+
+
+def add(session: Session, row: RoundNoteRow) -> None:
+    """Put a note in that fitted. RecordsError if another kiosk was quicker by a moment."""
+    session.add(row)
+    try:
+        session.flush()
+    except IntegrityError as error:
+        raise RecordsError(Problem.LOST_RACE) from error
+
+
+def rounds(session: Session, simulated: bool) -> list[StoredRound]:
+    """The rounds, in the order in which they were opened."""
+    rows = session.scalars(
+        select(RoundNoteRow)
+        .where(RoundNoteRow.kind == NoteKind.ROUND.value, RoundNoteRow.simulated.is_(simulated))
+        .order_by(RoundNoteRow.place)
+    )
+    opened: dict[str, StoredRound] = {}
+    for row in rows:
+        since = opened[row.round_id].since if row.round_id in opened else row.at
+        opened[row.round_id] = StoredRound(id=row.round_id, since=since, content=row.content)
+    return list(opened.values())
+
+
+def notes(session: Session, round_id: str) -> list[RoundNote]:
+    """All notes of a round, in the order of keeping."""
+    rows = session.scalars(
+        select(RoundNoteRow).where(RoundNoteRow.round_id == round_id).order_by(RoundNoteRow.place)
+    )
+    return [_note(row) for row in rows]
+
+
+def _note(row: RoundNoteRow) -> RoundNote:
+    return RoundNote(
+        id=row.id,
+        at=row.at,
+        round_id=row.round_id,
+        simulated=row.simulated,
+        kind=row.kind,
+        about=row.about,
+        after=row.after,
+        content=row.content,
+        weighing=None if row.weighing is None else weighing_of(row.weighing),
+        zero=None if row.zero is None else weighing_of(row.zero),
+    )
