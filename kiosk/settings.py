@@ -31,6 +31,13 @@ class Paper(StrEnum):
     LETTER = "letter"
 
 
+class Weighed(StrEnum):
+    """Which mass counts when a handed-in cup was weighed again."""
+
+    LAST = "last"
+    FIRST = "first"
+
+
 class Rules(BaseModel):
     """The rules of the event; leagues differ, so everything that a league may change is here."""
 
@@ -42,6 +49,12 @@ class Rules(BaseModel):
     count_limit: int = Field(default=20_000, gt=0)
     volume_limit_cm3: int = Field(default=4_000, gt=0)
     minutes: int = Field(default=30, gt=0)
+    divisions: tuple[Name, ...] = ("Grades 4 to 6", "Grades 7 to 8")
+    teams_a_sitting: int = Field(default=20, gt=0)
+    medals: int = Field(default=3, ge=0)
+    tie_break: tuple[Name, ...] = ()  # tasks, the first one decides first; none: places are shared
+    protest_minutes: int = Field(default=20, ge=0)
+    weighed_again: Weighed = Weighed.LAST
 
 
 class KioskSettings(BaseModel):

@@ -10,6 +10,7 @@ LEVELS = {
     "kiosk.procedures": 3,
     "kiosk.weighing": 2,
     "kiosk.reports": 2,
+    "kiosk.rounds": 2,
     "drivers": 1,
     "kiosk.estimating": 1,
     "kiosk.records": 1,
@@ -29,6 +30,7 @@ PORTS = (
 NEVER = {  # although it lies below
     "drivers": ("kiosk",),
     "kiosk.reports": ("drivers",),
+    "kiosk.rounds": ("drivers",),
     "kiosk.weighing": PORTS,
     "kiosk.procedures": PORTS,
 }
@@ -72,6 +74,7 @@ PURE = (
     "kiosk.estimating",
     "kiosk.evidence",
     "kiosk.procedures",
+    "kiosk.rounds",
     "kiosk.settings",
     "kiosk.weighing",
 )
@@ -87,5 +90,6 @@ COMES_ALONE = {  # room: (rooms in it that are left out, what must not come alon
     "kiosk.settings": ((), (*NO_WINDOW_NO_PORT, "sqlalchemy", "drivers")),
     "kiosk.records": ((), (*NO_WINDOW_NO_PORT, "drivers")),
     "kiosk.reports": ((), (*NO_WINDOW_NO_PORT, "drivers")),
+    "kiosk.rounds": ((), (*NO_WINDOW_NO_PORT, "sqlalchemy", "drivers")),
     "kiosk.__main__": ((), ("kivy", "sqlalchemy")),  # the first picture does not wait for them
 }

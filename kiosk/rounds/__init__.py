@@ -1,0 +1,1 @@
+"""Rounds: what a round's notes add up to, and what follows from it."""

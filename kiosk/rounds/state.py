@@ -1,0 +1,235 @@
+"""A round as its notes add up to, and the next note about anything in it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import TypeVar
+
+from kiosk.estimating.standings import Task
+from kiosk.evidence import Weighing
+from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
+from kiosk.rounds.contents import (
+    MODELS,
+    Answer,
+    BoundKey,
+    ClockNote,
+    Content,
+    CupNote,
+    KeptList,
+    Plan,
+    Protest,
+    Stage,
+    Step,
+    Team,
+    Typing,
+)
+from kiosk.settings import Rules
+
+_Kind = TypeVar("_Kind", bound=Content)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """A note with its content read."""
+
+    note: RoundNote
+    content: Content
+
+
+@dataclass(frozen=True, slots=True)
+class RoundState:
+    """Everything that was noted about one round, in order of keeping; see `of`."""
+
+    id: str
+    simulated: bool
+    chains: Mapping[str, tuple[Said, ...]] = field(default_factory=dict)  # by what they are about
+
+    @staticmethod
+    def of(notes: Iterable[RoundNote]) -> RoundState:
+        """The round of these notes, the first of which opens it. ValueError without any."""
+        state: RoundState | None = None
+        for note in notes:
+            begun = state or RoundState(note.round_id, note.simulated)
+            state = begun.with_note(note)
+        if state is None:
+            raise ValueError("a round has at least the note that opens it")
+        return state
+
+    def with_note(self, note: RoundNote) -> RoundState:
+        """The round with one more note; one that is there already changes nothing."""
+        chain = self.chains.get(note.about, ())
+        if any(said.note.id == note.id for said in chain):
+            return self
+        content = MODELS[NoteKind(note.kind)].model_validate_json(note.content)
+        more = (*chain, Said(note=note, content=content))
+        return RoundState(self.id, self.simulated, {**self.chains, note.about: more})
+
+    # What is said -----------------------------------------------------------------------------
+
+    @property
+    def plan(self) -> Plan:
+        """Name and rules."""
+        plan = self.latest(Plan, "round")
+        assert plan is not None  # the first note of every round
+        return plan
+
+    @property
+    def rules(self) -> Rules:
+        """By which this round is scored."""
+        return self.plan.rules
+
+    def latest(self, kind: type[_Kind], about: str) -> _Kind | None:
+        """What was said last about that thing."""
+        chain = self.chains.get(about)
+        content = chain[-1].content if chain else None
+        return content if isinstance(content, kind) else None
+
+    def all_latest(self, kind: type[_Kind]) -> list[_Kind]:
+        """What was said last about each thing of that kind, in order of their first notes."""
+        return [
+            chain[-1].content
+            for chain in self.chains.values()
+            if isinstance(chain[-1].content, kind)
+        ]
+
+    def history(self, about: str) -> Sequence[Said]:
+        """All that was said about that thing, oldest first."""
+        return self.chains.get(about, ())
+
+    @property
+    def everybody(self) -> list[Team]:
+        """All teams, those that are gone too."""
+        return self.all_latest(Team)
+
+    @property
+    def teams(self) -> list[Team]:
+        """The teams that take part, by sitting, division and order of entry."""
+        here = [team for team in self.everybody if not team.gone]
+        order = self.divisions
+        return sorted(here, key=lambda team: (team.sitting, order.index(team.division)))
+
+    @property
+    def divisions(self) -> list[str]:
+        """The divisions that have teams, those of the rules first."""
+        found = dict.fromkeys(team.division for team in self.everybody if not team.gone)
+        named = [name for name in self.rules.divisions if name in found]
+        return [*named, *(name for name in found if name not in named)]
+
+    @property
+    def sittings(self) -> list[int]:
+        """The numbers of the sittings that have teams."""
+        return sorted({team.sitting for team in self.everybody if not team.gone})
+
+    def team(self, team: str) -> Team:
+        """The team of that id. KeyError for none."""
+        found = self.latest(Team, f"team {team}")
+        if found is None:
+            raise KeyError(team)
+        return found
+
+    def teams_of(self, *, division: str | None = None, sitting: int | None = None) -> list[Team]:
+        """The teams that take part in that division, in that sitting."""
+        return [
+            team
+            for team in self.teams
+            if division in (None, team.division) and sitting in (None, team.sitting)
+        ]
+
+    def key(self, division: str, task: Task) -> BoundKey | None:
+        """The key bound to that task."""
+        return self.latest(BoundKey, f"key {division} {task}")
+
+    def answer(self, team: str, task: Task, typing: Typing) -> Answer | None:
+        """What was typed that time, None if nothing was yet (blank is an answer too)."""
+        return self.latest(Answer, f"answer {team} {task} {typing}")
+
+    def stage(self, division: str) -> Stage:
+        """How far the results of a division are."""
+        step = self.latest(Step, f"step {division}")
+        return step.stage if step else Stage.OPEN
+
+    @property
+    def protests(self) -> list[Protest]:
+        """In the order in which they came."""
+        return self.all_latest(Protest)
+
+    def clock_notes(self, sitting: int) -> list[tuple[datetime, ClockNote]]:
+        """What happened to a sitting's clock, and when (UTC)."""
+        return [
+            (said.note.at, said.content)
+            for said in self.history(f"clock {sitting}")
+            if isinstance(said.content, ClockNote)
+        ]
+
+    def begun(self, sitting: int) -> bool:
+        """Whether the clock of that sitting was ever started."""
+        return bool(self.chains.get(f"clock {sitting}"))
+
+    def division_begun(self, division: str) -> bool:
+        """Whether a sitting of that division began: its keys are frozen."""
+        sittings = {team.sitting for team in self.everybody if team.division == division}
+        return any(self.begun(sitting) for sitting in sittings)
+
+    def cup_notes(self, team: str) -> list[tuple[RoundNote, CupNote]]:
+        """What happened to a team's cup and counts, oldest first, with the masses."""
+        counting: list[tuple[RoundNote, CupNote]] = []
+        for said in self.history(f"cup {team}"):
+            if isinstance(said.content, CupNote):
+                if said.content.turn == "undone":
+                    counting = counting[:-1]
+                else:
+                    counting.append((said.note, said.content))
+        return counting
+
+    def kept_lists(self, division: str) -> list[tuple[datetime, KeptList]]:
+        """Result lists as they were before something changed, and when that was."""
+        return [
+            (said.note.at, said.content)
+            for said in self.history(f"list {division}")
+            if isinstance(said.content, KeptList)
+        ]
+
+    # What is said next ------------------------------------------------------------------------
+
+    def next_note(
+        self,
+        content: Content,
+        *,
+        at: datetime,
+        new_id: Callable[[], str],
+        weighing: Weighing | None = None,
+        zero: Weighing | None = None,
+    ) -> RoundNote:
+        """The note that says this, following what was said last about the same thing."""
+        chain = self.chains.get(content.about)
+        return RoundNote(
+            id=new_id(),
+            at=at,
+            round_id=self.id,
+            simulated=self.simulated,
+            kind=content.KIND.value,
+            about=content.about,
+            after=chain[-1].note.id if chain else FIRST,
+            content=content.model_dump_json(),
+            weighing=weighing,
+            zero=zero,
+        )
+
+
+def open_round(
+    plan: Plan, *, simulated: bool, at: datetime, new_id: Callable[[], str]
+) -> RoundNote:
+    """The note that opens a round."""
+    round_id = new_id()
+    return RoundNote(
+        id=round_id,
+        at=at,
+        round_id=round_id,
+        simulated=simulated,
+        kind=NoteKind.ROUND.value,
+        about=plan.about,
+        after=FIRST,
+        content=plan.model_dump_json(),
+    )

@@ -1,0 +1,61 @@
+"""A round is what its notes add up to."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from kiosk.estimating.standings import Task
+from kiosk.rounds.contents import CupNote, CupTurn, Stage, Step, Typing
+from kiosk.rounds.state import RoundState
+from tests.helpers.round_notes import DIVISION, answer, opened, said, team, with_teams
+from tests.helpers.weighings import weighed
+
+
+def test_without_a_note_there_is_no_round() -> None:
+    with pytest.raises(ValueError, match="opens"):
+        RoundState.of([])
+
+
+def test_notes_that_went_through_the_records_make_the_same_round() -> None:
+    state = said(with_teams(["Wren", "Heron"]), answer("Wren", Task.COUNT_LOW, "240"))
+    notes = [one.note for chain in state.chains.values() for one in chain]
+    assert RoundState.of(notes) == state
+
+
+def test_a_team_that_is_renamed_keeps_its_answers() -> None:
+    state = said(with_teams(["Wren"]), answer("Wren", Task.COUNT_LOW, "240"))
+    state = said(state, state.team("wren").model_copy(update={"label": "Wrens"}))
+    (found,) = state.teams
+    kept = state.answer(found.team, Task.COUNT_LOW, Typing.FIRST)
+    assert (found.label, kept and kept.estimate) == ("Wrens", Decimal(240))
+
+
+def test_who_is_gone_takes_no_part() -> None:
+    state = said(with_teams(["Wren", "Heron"]), team("Wren", gone="ill"))
+    assert [one.label for one in state.teams] == ["Heron"]
+    assert [one.label for one in state.everybody] == ["Wren", "Heron"]
+
+
+def test_divisions_stand_as_in_the_rules_and_unknown_ones_behind() -> None:
+    state = said(opened(), team("Wren", division="Guests"), team("Heron", division="Grades 7 to 8"))
+    assert state.divisions == ["Grades 7 to 8", "Guests"]
+
+
+def test_each_note_follows_the_one_before_about_the_same_thing() -> None:
+    state = said(with_teams(["Wren"]), Step(division=DIVISION, stage=Stage.LOCKED))
+    state = said(state, Step(division=DIVISION, stage=Stage.OPEN, reason="a sheet was found"))
+    first, second = (one.note for one in state.history(f"step {DIVISION}"))
+    assert (first.after, second.after) == ("", first.id)
+    assert state.stage(DIVISION) is Stage.OPEN
+
+
+def test_what_was_undone_does_not_count_but_stays() -> None:
+    state = said(
+        with_teams(["Wren"]), CupNote(team="wren", turn=CupTurn.EMPTY), weighing=weighed("12.3")
+    )
+    state = said(state, CupNote(team="wren", turn=CupTurn.FILLED), weighing=weighed("112.5"))
+    state = said(state, CupNote(team="wren", turn=CupTurn.UNDONE))
+    assert [content.turn for _, content in state.cup_notes("wren")] == [CupTurn.EMPTY]
+    assert len(state.history("cup wren")) == 3
