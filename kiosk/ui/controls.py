@@ -17,6 +17,8 @@ from kiosk.ui.station import Station
 # Sheets that need their whole width: there the bench panel goes away by itself.
 FULL_SHEETS = (
     "home",
+    "rows",
+    "text",
     "choices",
     "score",
     "key",
@@ -75,6 +77,8 @@ class Controls:
             self.desk.code_press(event)
         elif self.desk.failure is None and self.desk.teaching is not None:
             self.desk.teach_press(event)
+        elif self.desk.failure is None and self.desk.in_room:
+            self.desk.room_press(event)
         elif event.kind is Person.TEACH:
             self.desk.teach_scale()
         elif event.kind is Person.COVER:
@@ -145,6 +149,10 @@ class Controls:
     def open_scale(self) -> None:
         """A drawer was tapped."""
         self.desk.as_coach("home.scale", self.desk.open_scale)
+
+    def run_round(self) -> None:
+        """A drawer was tapped."""
+        self.desk.as_coach("home.round", self.desk.run_round)
 
     def throw_away(self) -> None:
         """A drawer was tapped."""

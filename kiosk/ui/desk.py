@@ -36,6 +36,8 @@ class Desk(JobsDesk):
             self._missed.append(event)
         elif self.procedure is not None:
             self._carry_out(self.procedure.step(event))
+        elif self.place is Place.ROUND:
+            self.room.pan_event(event)
         elif self._somebody_came(event):
             self.hand_in(None)
         self._changed()
@@ -58,6 +60,13 @@ class Desk(JobsDesk):
             self._carry_out(self.procedure.step(event))
             self._changed()
 
+    def room_press(self, event: PersonEvent) -> None:
+        """A press on a page of a round."""
+        if self.settled_for_showing:
+            self.lock.seen(self.world.now())
+            self.room.press(event)
+            self._changed()
+
     def go_home(self) -> None:
         """Leave the choice of a pair or a material, or what the records refuse for good."""
         if self.failure is not None:
@@ -66,6 +75,10 @@ class Desk(JobsDesk):
             self.notebook.drop()
             self._missed.clear()
             self.procedure = None
+            if self.place is Place.ROUND:
+                self.room.read_again()  # what others wrote meanwhile stands
+                self._changed()
+                return
             self.open()  # the table as the records have it by now
         self.place = Place.HOME
         self._changed()

@@ -23,6 +23,7 @@ from kiosk.records.entries import CupOut, Entry
 from kiosk.records.writer import Writer
 from kiosk.ui.lock import Lock
 from kiosk.ui.notebook import Notebook
+from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.weighing.pan_events import PanEvent
@@ -44,6 +45,7 @@ class Place(Enum):
     SCALES = "scales"
     TEACH = "teach"
     CODE = "code"
+    ROUND = "round"
 
 
 COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
@@ -68,6 +70,7 @@ class DeskBase:
         self.procedure: Procedure | None = None
         self.memory = PanMemory()
         self.notebook = Notebook(writer, facts, changed)
+        self.room = Room(self)
         self.ready = False
         self._weigh_again = weigh_again
         self._changed = changed
@@ -113,6 +116,11 @@ class DeskBase:
         """Whether a failure can be left behind without losing anything."""
         return self.ready and self.notebook.droppable
 
+    @property
+    def in_room(self) -> bool:
+        """Whether a page of a round lies in front."""
+        return self.place is Place.ROUND and self.procedure is None
+
     def _free(self) -> bool:
         return self.ready and self.failure is None and self.settled_for_showing
 
@@ -134,6 +142,11 @@ class DeskBase:
             self._weigh_again()
         if self.procedure is not None and self.procedure.ended:
             self._after(self.procedure)
+
+    def leave_room(self) -> None:
+        """The last page of a round is gone: back to the table."""
+        self.place = Place.HOME
+        self._changed()
 
     def _after(self, ended: Procedure) -> None:
         """Where an ended procedure leads."""

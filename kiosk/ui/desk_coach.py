@@ -12,6 +12,7 @@ from kiosk.procedures.procedure import (
 from kiosk.records.entries import BalanceChecked
 from kiosk.ui.desk_base import COACHS_PLACES, COACHS_PROCEDURES, CODE, DeskBase, Place
 from kiosk.ui.lock import Asking
+from kiosk.ui.pages.page import Role
 from kiosk.ui.presenters.scale_views import LOOK_AGAIN
 from kiosk.ui.teaching import Teaching
 
@@ -24,6 +25,8 @@ class CoachsDesk(DeskBase):
         """Whether what is shown, or hidden behind the code, is the coach's."""
         if self.procedure is not None:
             return isinstance(self.procedure, COACHS_PROCEDURES)
+        if self.place is Place.ROUND:
+            return self.room.role is Role.COACH
         return self.place in COACHS_PLACES
 
     @property
@@ -69,6 +72,7 @@ class CoachsDesk(DeskBase):
         if isinstance(self.procedure, BalanceCheck) and self.procedure.offers(Person.HOME):
             self._carry_out(self.procedure.step(PersonEvent(Person.HOME)))
         self.procedure, self._behind = None, None
+        self.room.close()
         self.place = Place.HOME
 
     def _unlocked(self) -> None:
@@ -171,5 +175,7 @@ class CoachsDesk(DeskBase):
         if self.lock.tick(now) and self.coach_side:
             self.lock.ask()
             self.drawer_label, self._behind = "", None
+        if self.place is Place.ROUND and not self.locked:
+            self.room.tick(now)
         if self.drawer is not None and self.place is not Place.TEACH:
             self.drawer.end_teaching()  # however its sheet was left

@@ -18,8 +18,10 @@ from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.kept import Guessed
 from kiosk.records.kinds import JAR
+from kiosk.records.round_notes import StoredRound
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_coach import CoachsDesk
+from kiosk.ui.pages.all_rounds import AllRoundsPage
 
 if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
@@ -184,6 +186,19 @@ class JobsDesk(CoachsDesk):
             self._start(CheckJars(self.world, jars=jars, pan=self.memory, sealing=letter))
 
         self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
+
+    def run_round(self) -> None:
+        """The coach opens a round, or a new one."""
+        if not self._free():
+            return
+        simulated = self.facts.simulated
+
+        def start(found: list[StoredRound]) -> None:
+            self.room.close()
+            self.room.open(AllRoundsPage(self.room, found))
+            self.place = Place.ROUND
+
+        self.notebook.look_up(lambda store: store.rounds(simulated), start)
 
     def throw_away(self) -> None:
         """The coach takes a cup off the list that will not come back."""

@@ -172,6 +172,8 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
             return scale_view(facts, connected=connected, now=desk.world.utc(desk.world.now()))
         case Place.SCALES:
             return scales_view(facts)
+        case Place.ROUND:
+            return desk.room.view()
     return home_view(facts, ready=desk.ready)
 
 
@@ -261,6 +263,8 @@ def _job(desk: Desk) -> tuple[str, ...]:
             return (say("strip.answer"),)
         case BalanceCheck():
             return (say("strip.check"),)
+    if place is Place.ROUND:
+        return desk.room.strip()
     if place is Place.TEACH:
         return (say("strip.scale"), say("teach.strip"))
     if place in COACHS_PLACES:

@@ -1,0 +1,17 @@
+"""Texts of rounds: opening one, its hub, what all its pages share."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {
+    "home.round": "Run a\nround",
+    "strip.round": "Round",
+    "rows.turn": "{page} of {pages}",
+    "text.done": "Done",
+    "rounds.title": "Which round?",
+    "rounds.since": "since {when}",
+    "rounds.new": "A new round",
+    "rounds.name": "What is the round called?",
+    "rounds.name.label": "name of the round",
+    "rounds.name.offers": "Practice round|Autumn round|Spring round",
+    "rounds.name.twice": "There is a round of that name. Give it another one.",
+}

@@ -1,0 +1,69 @@
+"""Which round: one that was opened before, or a new one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.records.round_notes import StoredRound
+from kiosk.rounds.contents import Plan
+from kiosk.texts import say
+from kiosk.ui.pages.common import RowsPage, TextPage
+from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.views import ButtonView, button
+
+
+class AllRoundsPage(RowsPage):
+    """The rounds, newest first."""
+
+    def __init__(self, room: Room, found: Sequence[StoredRound]) -> None:
+        super().__init__(room)
+        self._names = {each.id: Plan.model_validate_json(each.content).name for each in found}
+        self._found = tuple(reversed(found))
+
+    def title(self) -> str:
+        """The question."""
+        return say("rounds.title")
+
+    def rows(self) -> Sequence[RowView]:
+        """One for each round."""
+        return [
+            RowView(
+                text=self._names[each.id],
+                note=say("rounds.since", when=f"{each.since.astimezone():%Y-%m-%d %H:%M}"),
+                says=PersonEvent(Person.CHOOSE, each.id),
+            )
+            for each in self._found
+        ]
+
+    def main(self) -> ButtonView:
+        """A new one."""
+        return button(say("rounds.new"), Person.KEEP, sign="arrow")
+
+    def press(self, event: PersonEvent) -> None:
+        """Open a round."""
+        match event.kind:
+            case Person.CHOOSE:
+                self.room.read(event.value, lambda: self.room.replace(HubPage(self.room)))
+            case Person.KEEP:
+                self.room.open(
+                    TextPage(
+                        self.room,
+                        title=say("rounds.name"),
+                        label=say("rounds.name.label"),
+                        offers=say("rounds.name.offers").split("|"),
+                        done=self._begin,
+                        refuses=self._refuses,
+                    )
+                )
+            case _:
+                super().press(event)
+
+    def _refuses(self, name: str) -> str:
+        return say("rounds.name.twice") if name in self._names.values() else ""
+
+    def _begin(self, name: str) -> None:
+        self.room.begin(Plan(name=name, rules=self.room.desk.facts.settings.rules))
+        self.room.replace(HubPage(self.room))

@@ -1,0 +1,55 @@
+"""The hub of a round: what there is to do, in the order of the day."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.rounds.state import RoundState
+from kiosk.texts import say
+from kiosk.ui.pages.common import RowsPage
+from kiosk.ui.pages.page import Page
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowView
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """Something to do: the key of its name, how it stands, the page where it is done."""
+
+    name: str
+    stands: Callable[[RoundState], str]
+    page: Callable[[Room], Page]
+
+
+ITEMS: tuple[Item, ...] = ()
+
+
+class HubPage(RowsPage):
+    """Shows ITEMS."""
+
+    columns = 2
+
+    def title(self) -> str:
+        """The name of the round."""
+        return self.room.state.plan.name
+
+    def rows(self) -> Sequence[RowView]:
+        """One for each thing to do."""
+        return [
+            RowView(
+                text=say(f"hub.{item.name}"),
+                note=item.stands(self.room.state),
+                says=PersonEvent(Person.CHOOSE, item.name),
+            )
+            for item in ITEMS
+        ]
+
+    def press(self, event: PersonEvent) -> None:
+        """Go where it is done."""
+        if event.kind is Person.CHOOSE:
+            (item,) = [item for item in ITEMS if item.name == event.value]
+            self.room.open(item.page(self.room))
+        else:
+            super().press(event)

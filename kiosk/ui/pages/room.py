@@ -1,0 +1,163 @@
+"""The room of a round: which round is open, what is noted about it, which page lies in front."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from kiosk.evidence import Weighing
+from kiosk.procedures.procedure import PersonEvent
+from kiosk.records.round_notes import RoundNote
+from kiosk.rounds.contents import Content, Plan
+from kiosk.rounds.state import RoundState, open_round
+from kiosk.ui.pages.page import Page, Role
+from kiosk.ui.presenters.views import SheetView
+from kiosk.weighing.pan_events import PanEvent
+
+if TYPE_CHECKING:
+    from kiosk.ui.desk_base import DeskBase
+
+
+class Room:
+    """One for a desk. `desk` gives the records, the time, the settings and the other jobs."""
+
+    def __init__(self, desk: DeskBase) -> None:
+        self.desk = desk
+        self._state: RoundState | None = None
+        self._pages: list[Page] = []
+
+    # The round --------------------------------------------------------------------------------
+
+    @property
+    def state(self) -> RoundState:
+        """The round that is open. AssertionError while there is none: see `is_open`."""
+        assert self._state is not None
+        return self._state
+
+    @property
+    def is_open(self) -> bool:
+        """Whether a round is open."""
+        return self._state is not None
+
+    def begin(self, plan: Plan) -> None:
+        """Open a round that nobody opened before."""
+        world = self.desk.world
+        note = open_round(
+            plan, simulated=self.desk.facts.simulated, at=self.now_utc(), new_id=world.new_id
+        )
+        self._state = RoundState.of([note])
+        self.desk.notebook.write([note])
+
+    def read(self, round_id: str, then: Callable[[], None] = lambda: None) -> None:
+        """Read all notes of that round, which is open from then on."""
+
+        def done(notes: list[RoundNote]) -> None:
+            self._state = RoundState.of(notes)
+            self._tell()
+            then()
+
+        self.desk.notebook.look_up(lambda store: store.round_notes(round_id), done)
+
+    def read_again(self) -> None:
+        """See what others noted meanwhile."""
+        if self._state is not None:
+            self.read(self._state.id)
+
+    def close(self) -> None:
+        """No round is open any more."""
+        self._state, self._pages = None, []
+
+    def say(
+        self, *contents: Content, weighing: Weighing | None = None, zero: Weighing | None = None
+    ) -> None:
+        """Note all of these, or none; masses go with each of them."""
+        notes: list[RoundNote] = []
+        state = self.state
+        for content in contents:
+            note = state.next_note(
+                content,
+                at=self.now_utc(),
+                new_id=self.desk.world.new_id,
+                weighing=weighing,
+                zero=zero,
+            )
+            notes.append(note)
+            state = state.with_note(note)
+        self.take(notes)
+
+    def take(self, notes: list[RoundNote]) -> None:
+        """Keep notes that were made elsewhere, by a procedure for example."""
+        for note in notes:
+            self._state = self.state.with_note(note)
+        self.desk.notebook.write(notes)
+        self._tell()
+
+    def noted(self, note: RoundNote) -> None:
+        """A note that is being kept already."""
+        if self._state is not None and note.round_id == self._state.id:
+            self._state = self._state.with_note(note)
+            self._tell()
+
+    def _tell(self) -> None:
+        for page in self._pages:
+            page.changed()
+
+    # Pages ------------------------------------------------------------------------------------
+
+    @property
+    def page(self) -> Page:
+        """The page in front."""
+        return self._pages[-1]
+
+    @property
+    def role(self) -> Role:
+        """Who may see it."""
+        return self.page.role if self._pages else Role.COACH
+
+    def open(self, page: Page) -> None:
+        """Lay a page on top of those that are there."""
+        self._pages.append(page)
+        page.opened()
+
+    def replace(self, page: Page) -> None:
+        """Lay a page in the place of the one in front."""
+        self._pages.pop()
+        self.open(page)
+
+    def back(self) -> None:
+        """Take the page in front away; the table is under the last one."""
+        self._pages.pop()
+        if self._pages:
+            self.page.opened()
+        else:
+            self.close()
+            self.desk.leave_room()
+
+    # What comes in ----------------------------------------------------------------------------
+
+    def view(self) -> SheetView:
+        """What the page in front shows."""
+        return self.page.view()
+
+    def strip(self) -> tuple[str, ...]:
+        """The words for the status strip."""
+        return self.page.strip()
+
+    def press(self, event: PersonEvent) -> None:
+        """A press on the page in front."""
+        self.page.press(event)
+
+    def pan_event(self, event: PanEvent) -> None:
+        """Something happened on the pan."""
+        if self._pages:
+            self.page.pan_event(event)
+
+    def tick(self, now: float) -> None:
+        """Time passes."""
+        if self._pages:
+            self.page.tick(now)
+
+    def now_utc(self) -> datetime:
+        """The time of day."""
+        return self.desk.world.utc(self.desk.world.now())
