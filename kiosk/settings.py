@@ -31,6 +31,18 @@ class Paper(StrEnum):
     LETTER = "letter"
 
 
+class Task(StrEnum):
+    """What is estimated in a round, in the order of its scores."""
+
+    MASS = "mass"
+    COUNT_LOW = "count low"
+    COUNT_MIDDLE = "count middle"
+    COUNT_HIGH = "count high"
+    VOLUME_1 = "volume 1"
+    VOLUME_2 = "volume 2"
+    VOLUME_3 = "volume 3"
+
+
 class Weighed(StrEnum):
     """Which mass counts when a handed-in cup was weighed again."""
 
@@ -52,7 +64,7 @@ class Rules(BaseModel):
     divisions: tuple[Name, ...] = ("Grades 4 to 6", "Grades 7 to 8")
     teams_a_sitting: int = Field(default=20, gt=0)
     medals: int = Field(default=3, ge=0)
-    tie_break: tuple[Name, ...] = ()  # tasks, the first one decides first; none: places are shared
+    tie_break: tuple[Task, ...] = ()  # the first one decides first; none: places are shared
     protest_minutes: int = Field(default=20, ge=0)
     weighed_again: Weighed = Weighed.LAST
 

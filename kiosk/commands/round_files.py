@@ -7,7 +7,8 @@ from pathlib import Path
 
 from kiosk.commands.console import BadInputError
 from kiosk.commands.strict_csv import Row, read_rows
-from kiosk.estimating.standings import Answers, Key, Task
+from kiosk.estimating.standings import Answers, Key
+from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.typed import as_typed, typed_number
 

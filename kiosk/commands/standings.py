@@ -9,7 +9,8 @@ from pathlib import Path
 from kiosk.commands.console import BadInputError, emit, tell
 from kiosk.commands.round_files import read_answers, read_keys
 from kiosk.commands.settings_file import read_settings
-from kiosk.estimating.standings import Standing, Task, standings
+from kiosk.estimating.standings import Standing, standings
+from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number
 

@@ -1,8 +1,10 @@
 """Standings of a round: seven scores for each team, their total, its place, and how sure it is.
 
 A team's place is one more than the number of teams with a higher total, so that equal totals
-share a place: 1, 2, 2, 4. The range of places says what the uncertainty of the keys can do to it
-(see ``kiosk.estimating.place_ranges``).
+share a place: 1, 2, 2, 4, unless the rules name tasks that break a tie: among equal totals the
+team with more points in the first of them is before the others, and so on. The range of places
+says what the uncertainty of the keys can do to a place (see ``kiosk.estimating.place_ranges``);
+there exact ties share the better place, so a place that a tie-break gave is taken in.
 """
 
 from __future__ import annotations
@@ -11,27 +13,14 @@ from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from enum import StrEnum
 from fractions import Fraction
+from typing import TypeVar
 
 from kiosk.estimating.exact import exact, half_up
 from kiosk.estimating.place_ranges import DRAWS, SEED, TaskAnswers, place_ranges
 from kiosk.estimating.score import ratio_points
-from kiosk.settings import Rules
+from kiosk.settings import Rules, Task
 from kiosk.texts import say
-
-
-class Task(StrEnum):
-    """What is estimated in a round, in the order of its scores."""
-
-    MASS = "mass"
-    COUNT_LOW = "count low"
-    COUNT_MIDDLE = "count middle"
-    COUNT_HIGH = "count high"
-    VOLUME_1 = "volume 1"
-    VOLUME_2 = "volume 2"
-    VOLUME_3 = "volume 3"
-
 
 LARGEST_HALF_WIDTH = 100  # per cent; from there on a key would allow nothing at all
 
@@ -104,20 +93,35 @@ def standings(
             team=team.team,
             scores=row,
             total=total,
-            place_low=int(first),
-            place_high=int(last),
+            place_low=min(place, int(first)) if rules.tie_break else int(first),
+            place_high=max(place, int(last)) if rules.tie_break else int(last),
         )
         for place, team, row, total, first, last in zip(
-            places(totals), answers, scores, totals, low, high, strict=True
+            _places(scores, totals, rules), answers, scores, totals, low, high, strict=True
         )
     ]
     return sorted(found, key=lambda standing: standing.place)
 
 
-def places(totals: Sequence[Decimal]) -> list[int]:
+_Rank = TypeVar("_Rank", Decimal, tuple[Decimal, ...])
+
+
+def places(totals: Sequence[_Rank]) -> list[int]:
     """The place of each total, the highest first, equal ones sharing the better place."""
     rising = sorted(totals)
     return [1 + len(rising) - bisect_right(rising, total) for total in totals]
+
+
+def _places(
+    scores: Sequence[tuple[Decimal, ...]], totals: Sequence[Decimal], rules: Rules
+) -> list[int]:
+    decide = [list(Task).index(task) for task in rules.tie_break]
+    return places(
+        [
+            (total, *(row[task] for task in decide))
+            for row, total in zip(scores, totals, strict=True)
+        ]
+    )
 
 
 def _ratios(task: Task, key: Key, answers: Sequence[Answers]) -> tuple[Fraction, ...]:

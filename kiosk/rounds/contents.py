@@ -12,9 +12,8 @@ from typing import ClassVar
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from kiosk.estimating.standings import Task
 from kiosk.records.round_notes import NoteKind
-from kiosk.settings import Rules
+from kiosk.settings import Rules, Task
 
 
 class Content(BaseModel):

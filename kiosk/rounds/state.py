@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TypeVar
 
-from kiosk.estimating.standings import Task
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
 from kiosk.rounds.contents import (
@@ -25,7 +24,7 @@ from kiosk.rounds.contents import (
     Team,
     Typing,
 )
-from kiosk.settings import Rules
+from kiosk.settings import Rules, Task
 
 _Kind = TypeVar("_Kind", bound=Content)
 

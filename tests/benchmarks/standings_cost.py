@@ -19,8 +19,8 @@ from time import perf_counter
 import numpy as np
 
 from kiosk.estimating.place_ranges import DRAWS, SEED
-from kiosk.estimating.standings import Task, standings
-from kiosk.settings import Rules
+from kiosk.estimating.standings import standings
+from kiosk.settings import Rules, Task
 from tests.helpers.rounds import crowd, keys
 
 TIMES = 5

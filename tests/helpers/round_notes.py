@@ -6,11 +6,10 @@ from collections.abc import Iterable
 from datetime import timedelta
 from itertools import count
 
-from kiosk.estimating.standings import Task
 from kiosk.evidence import Weighing
 from kiosk.rounds.contents import Answer, Content, Plan, Team, Typing
 from kiosk.rounds.state import RoundState, open_round
-from kiosk.settings import Rules
+from kiosk.settings import Rules, Task
 from tests.helpers.pan import STARTED
 
 DIVISION = "Grades 4 to 6"

@@ -7,7 +7,8 @@ from decimal import Decimal
 
 import numpy as np
 
-from kiosk.estimating.standings import Answers, Key, Task
+from kiosk.estimating.standings import Answers, Key
+from kiosk.settings import Task
 
 ACTUAL = dict(zip(Task, map(Decimal, (100, 800, 4000, 18000, 500, 1500, 3500)), strict=True))
 

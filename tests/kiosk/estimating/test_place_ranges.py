@@ -18,8 +18,8 @@ from kiosk.estimating.place_ranges import (
     drawn_totals,
     place_ranges,
 )
-from kiosk.estimating.standings import Answers, Key, Standing, Task, standings
-from kiosk.settings import Over, Rules
+from kiosk.estimating.standings import Answers, Key, Standing, standings
+from kiosk.settings import Over, Rules, Task
 from tests.helpers.rounds import crowd, keys, perfect
 
 RULES = Rules()

@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import rankdata
 
-from kiosk.estimating.standings import Answers, Key, Task, places, standings
-from kiosk.settings import Over, Rules
+from kiosk.estimating.standings import Answers, Key, places, standings
+from kiosk.settings import Over, Rules, Task
 from tests.helpers.rounds import ACTUAL, crowd, keys, perfect
 
 RULES = Rules()
@@ -108,3 +108,15 @@ def test_an_estimate_below_zero_is_refused() -> None:
 
 def test_no_teams_have_no_standings() -> None:
     assert standings(keys("2"), [], RULES) == []
+
+
+def test_a_tie_is_broken_by_the_tasks_that_the_rules_name() -> None:
+    keys = {task: Key(actual=Decimal(100), half_width_percent=Decimal(0)) for task in Task}
+    wren = Answers(team="Wren", estimates={Task.MASS: Decimal(90), Task.VOLUME_1: Decimal(80)})
+    heron = Answers(team="Heron", estimates={Task.MASS: Decimal(80), Task.VOLUME_1: Decimal(90)})
+    teal = Answers(team="Teal", estimates={Task.MASS: Decimal(80), Task.VOLUME_1: Decimal(90)})
+    shared = standings(keys, [heron, wren, teal], Rules())
+    assert [each.place for each in shared] == [1, 1, 1]
+    broken = standings(keys, [heron, wren, teal], Rules(tie_break=(Task.MASS, Task.VOLUME_1)))
+    assert [(each.place, each.team) for each in broken] == [(1, "Wren"), (2, "Heron"), (2, "Teal")]
+    assert [(each.place_low, each.place_high) for each in broken] == [(1, 1), (1, 2), (1, 2)]

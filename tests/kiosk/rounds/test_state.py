@@ -6,9 +6,9 @@ from decimal import Decimal
 
 import pytest
 
-from kiosk.estimating.standings import Task
 from kiosk.rounds.contents import CupNote, CupTurn, Stage, Step, Typing
 from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
 from tests.helpers.round_notes import DIVISION, answer, opened, said, team, with_teams
 from tests.helpers.weighings import weighed
 
