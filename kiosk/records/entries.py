@@ -161,6 +161,7 @@ class KeyChanged(Entry):
     ``pieces`` are in each sample from now on; ``back_in`` says whether the counted pieces went
     back into the container. ``goal`` names how full it shall be: a band, a number, or any.
     ``in_lots``: the fill is weighed in lots, each with an empty and a filled mass of its own.
+    ``bits`` says whether broken pieces count, each as one.
     """
 
     key_id: str
@@ -168,6 +169,7 @@ class KeyChanged(Entry):
     back_in: bool | None = None
     goal: str | None = None
     in_lots: bool | None = None
+    bits: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,7 +33,7 @@ class KeyDraft:
     """A key with the answers as they stand now and the masses that count, in order of keeping.
 
     ``back_in`` is None until somebody said whether the counted pieces went back, ``goal`` until
-    somebody said how full it shall be.
+    somebody said how full it shall be, ``bits`` until somebody said whether broken ones count.
     """
 
     id: str
@@ -44,6 +44,7 @@ class KeyDraft:
     back_in: bool | None
     goal: str | None = None
     in_lots: bool = False
+    bits: bool | None = None
     simulated: bool
     since: datetime
     masses: tuple[KeyMass, ...]

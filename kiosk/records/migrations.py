@@ -61,6 +61,10 @@ def _add_rounds(connection: Connection) -> None:
     create_tables(connection, RoundNoteRow)
 
 
+def _add_bits(connection: Connection) -> None:
+    _add_columns(connection, KeyChangedRow, "bits")
+
+
 def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
     """Columns that may be empty, at the end of a table that is there."""
     table = Base.metadata.tables[model.__tablename__]
@@ -76,4 +80,5 @@ _STEPS: dict[int, Callable[[Connection], None]] = {
     4: _add_goals_and_lots,
     5: _add_closed_jars,
     6: _add_rounds,
+    7: _add_bits,
 }

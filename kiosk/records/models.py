@@ -20,8 +20,8 @@ from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
 # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots; 6: closed jars
-# 7: rounds
-SCHEMA_VERSION = 7
+# 7: rounds; 8: whether bits count
+SCHEMA_VERSION = 8
 
 
 SECRETS = ("coach_code",)  # names of choices that leave the records in no export
@@ -147,6 +147,7 @@ class KeyChangedRow(Kept, Base):
     back_in: Mapped[bool | None]
     goal: Mapped[str | None]
     in_lots: Mapped[bool | None]
+    bits: Mapped[bool | None]
 
 
 class KeyMadeRow(Kept, Base):

@@ -31,7 +31,7 @@ from kiosk.records.models import (
 )
 
 _Value = TypeVar("_Value", KeyMass, KeyMade, BalanceChecked)
-_QUESTIONS = ("pieces", "back_in", "goal", "in_lots")  # about a key in the making
+_QUESTIONS = ("pieces", "back_in", "goal", "in_lots", "bits")  # about a key in the making
 
 
 def cups_out(session: Session, simulated: bool) -> list[CupOut]:
@@ -188,6 +188,7 @@ def _draft(session: Session, row: KeyStartedRow, simulated: bool) -> KeyDraft:
         back_in=answers.get("back_in"),
         goal=answers.get("goal"),
         in_lots=bool(answers.get("in_lots")),
+        bits=answers.get("bits"),
         simulated=simulated,
         since=row.at,
         masses=tuple(_value(KeyMass, mass) for mass in masses),

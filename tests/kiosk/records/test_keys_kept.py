@@ -110,6 +110,14 @@ def test_how_full_it_shall_be_and_in_lots_are_answers_too(store: Store) -> None:
     assert not draft(store).in_lots
 
 
+def test_whether_bits_count_is_unknown_until_somebody_said(store: Store) -> None:
+    key = sampled(store, "3.5")
+    assert draft(store).bits is None
+    store.save(KeyChanged(key_id=key.id, bits=False, at=AT))
+    store.save(KeyChanged(key_id=key.id, pieces=50, at=AT))
+    assert draft(store).bits is False
+
+
 def test_the_key_begun_last_is_the_one_to_go_on_with(store: Store) -> None:
     sampled(store, "3.5")
     later = sampled(store, "3.6")
