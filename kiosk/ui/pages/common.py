@@ -181,3 +181,53 @@ class AskPage(Page):
             self._done()
         elif event.kind is Person.NO:
             self._otherwise()
+
+
+class PickPage(RowsPage):
+    """One of a few; `done` is given the value that was tapped, and the page is gone by then."""
+
+    columns = 2
+
+    def __init__(
+        self,
+        room: Room,
+        *,
+        title: str,
+        options: Sequence[tuple[str, str, object]],  # text, note, value
+        done: Callable[[object], None],
+        now: object = None,
+        body: str = "",
+        role: Role = Role.COACH,
+    ) -> None:
+        super().__init__(room)
+        self.role = role
+        self._title, self._body, self._options = title, body, tuple(options)
+        self._done, self._now = done, now
+
+    def title(self) -> str:
+        """The question."""
+        return self._title
+
+    def body(self) -> str:
+        """What it means."""
+        return self._body
+
+    def rows(self) -> Sequence[RowView]:
+        """One for each option; the present one is marked."""
+        return [
+            RowView(
+                text=text,
+                note=note,
+                look="now" if value == self._now else "plain",
+                says=PersonEvent(Person.CHOOSE, value),
+            )
+            for text, note, value in self._options
+        ]
+
+    def press(self, event: PersonEvent) -> None:
+        """Take the one that was tapped."""
+        if event.kind is Person.CHOOSE:
+            self.room.back()
+            self._done(event.value)
+        else:
+            super().press(event)

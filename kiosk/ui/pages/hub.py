@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
+from kiosk.ui.pages import teams
 from kiosk.ui.pages.common import RowsPage
 from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.room import Room
@@ -23,7 +24,7 @@ class Item:
     page: Callable[[Room], Page]
 
 
-ITEMS: tuple[Item, ...] = ()
+ITEMS: tuple[Item, ...] = (Item(name="teams", stands=teams.stands, page=teams.TeamsPage),)
 
 
 class HubPage(RowsPage):

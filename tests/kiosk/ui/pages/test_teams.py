@@ -1,0 +1,98 @@
+"""The pages of the teams: each change is a note, refused where it would confuse."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from kiosk.procedures.procedure import Person
+from kiosk.records.store import Store
+from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import TextView
+from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
+from tests.helpers.round_notes import with_teams
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Room:
+    room = room_of(Store(str(tmp_path / "records")), with_teams(["Wren", "Heron"]))
+    room.open(HubPage(room))
+    tap_row(room, "Teams")
+    return room
+
+
+def test_a_late_team_is_added_by_its_label(room: Room) -> None:
+    press(room, Person.KEEP)
+    type_words(room, "Teal")
+    press(room, Person.HOME)
+    assert rows_of(room.page) == ["Wren", "Heron", "Teal"]
+    assert [team.cup for team in room.state.teams] == [1, 2, 3]
+
+
+def test_a_label_that_another_team_has_is_refused_with_a_reason(room: Room) -> None:
+    press(room, Person.KEEP)
+    type_words(room, "wren")
+    view = room.page.view()
+    assert isinstance(view, TextView)
+    assert view.hint == "There is a team wren already. Choose another label."
+
+
+@pytest.mark.parametrize(
+    ("row", "tapped", "found"),
+    [
+        ("Students in the team", "3", ("members", 3)),
+        ("Absent today", "1", ("absent", 1)),
+        ("Extra minutes", "8", ("extra_minutes", 8)),
+        ("Division", "Grades 7 to 8", ("division", "Grades 7 to 8")),
+    ],
+)
+def test_what_is_known_of_a_team_can_be_changed(
+    room: Room, row: str, tapped: str, found: tuple[str, object]
+) -> None:
+    tap_row(room, "Wren")
+    tap_row(room, row)
+    tap_row(room, tapped)
+    name, value = found
+    assert getattr(room.state.team("wren"), name) == value
+
+
+def test_in_another_sitting_a_team_has_another_cup(room: Room) -> None:
+    tap_row(room, "Heron")
+    tap_row(room, "Sitting")
+    tap_row(room, "sitting 2")
+    moved = room.state.team("heron")
+    assert (moved.sitting, moved.cup) == (2, 1)
+
+
+def test_a_team_is_renamed_and_keeps_its_place(room: Room) -> None:
+    tap_row(room, "Wren")
+    tap_row(room, "Label")
+    type_words(room, "Wrens")
+    press(room, Person.HOME)
+    assert rows_of(room.page) == ["Wrens", "Heron"]
+
+
+def test_two_that_are_one_team_are_merged(room: Room) -> None:
+    tap_row(room, "Wren")
+    press(room, Person.MATERIAL)
+    tap_row(room, "Heron")
+    press(room, Person.YES)
+    assert rows_of(room.page) == ["Heron"]
+    assert room.state.team("wren").into == "heron"
+
+
+def test_who_takes_no_part_leaves_with_a_reason(room: Room) -> None:
+    tap_row(room, "Wren")
+    press(room, Person.LEAVE)
+    type_words(room, "ill")
+    assert rows_of(room.page) == ["Heron"]
+    assert room.state.team("wren").gone == "ill"
+
+
+def test_what_was_noted_is_in_the_records(room: Room) -> None:
+    press(room, Person.KEEP)
+    type_words(room, "Teal")
+    kept = room.desk.notebook.store.round_notes(room.state.id)  # type: ignore[attr-defined]
+    assert "Teal" in kept[-1].content
