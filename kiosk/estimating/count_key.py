@@ -51,7 +51,8 @@ class CountInput:
     ``readability`` None: taken from the digits of the masses, so they must be as shown.
     ``piece_cv_percent`` is the scatter of single pieces known beforehand, worth ``piece_cv_dof``
     degrees of freedom. ``from_container``: the counted pieces are in the weighed fill. ``drift`` is
-    the relative 95 % half width that samples of another day add (see old_samples).
+    the relative 95 % half width that samples of another day add (see old_samples). ``whole_only``:
+    broken bits do not count, and nobody can see whether some were weighed in the fill.
 
     ValueError for pieces below 1, a readability that is not above 0, or a scatter that does not
     lie above 0 and up to 100 %. Masses that make no sense are refused by ``count_key``.
@@ -67,6 +68,7 @@ class CountInput:
     piece_cv_dof: int = PRIOR_DOF
     from_container: bool = False
     drift: float = 0.0
+    whole_only: bool = False
 
     def __post_init__(self) -> None:
         if self.pieces < 1:
@@ -175,6 +177,7 @@ def count_key(given: CountInput, rules: Rules = DEFAULT_RULES) -> CountKey | Ref
             count=count,
             limit=rules.count_limit,
             inferred=given.readability is None,
+            whole_only=given.whole_only,
         ),
     )
 

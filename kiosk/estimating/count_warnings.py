@@ -22,11 +22,12 @@ def warnings(
     count: int,
     limit: int,
     inferred: bool,
+    whole_only: bool = False,
 ) -> tuple[str, ...]:
     """Sentences, the most telling first.
 
     ``limit`` is the largest count of the event; ``inferred``: the readability was taken from the
-    digits of the masses.
+    digits of the masses; ``whole_only``: broken bits weigh in the fill but do not count.
     """
     finest = min(_last_place(mass) for mass in (*samples.masses, filled, empty))
     return (
@@ -34,6 +35,7 @@ def warnings(
         *_of_the_divisions(samples, filled - empty),
         *_of_the_readability(samples.readability, inferred=inferred, finest=finest),
         *_of_the_count(samples.pieces, count, limit),
+        *((say("count.warning.bits"),) if whole_only else ()),
     )
 
 
@@ -42,15 +44,20 @@ def _of_the_samples(samples: Samples) -> Iterator[str]:
     if samples.drift:
         yield say("count.warning.old_samples", percent=percent(100 * Decimal(samples.drift)))
     if samples.differ_too_much:
-        place = samples.farthest
-        if place is None:
-            yield say("count.warning.differ")
-        else:
-            yield say("count.warning.differ.one", place=place + 1, mass=grams(masses[place]))
+        yield _differing(samples)
     if len(masses) == 1:
         yield say("count.warning.one_sample")
     if len(masses) == 2 and samples.prior is None:
         yield say("count.warning.two_samples")
+
+
+def _differing(samples: Samples) -> str:
+    """Against what is known of the pieces; with nothing known, against pieces of one kind."""
+    known, place = samples.prior is not None, samples.farthest
+    if place is None:
+        return say("count.warning.differ" if known else "count.warning.differ.if")
+    key = "count.warning.differ.one" if known else "count.warning.differ.if.one"
+    return say(key, place=place + 1, mass=grams(samples.masses[place]))
 
 
 def _of_the_divisions(samples: Samples, net: Decimal) -> Iterator[str]:

@@ -1,20 +1,23 @@
-"""Begin a count key: what is in the jar, and whether samples of another day are used for it.
+"""Begin a count key: what is in the jar, whether bits count, and whether old samples are used.
 
 A material remembers the samples of its newest key. Used again they are written down for the new
-key too, by the same weighings, so that it stands on evidence of its own.
+key too, by the same weighings, so that it stands on evidence of its own; whether bits were counted
+goes with them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from decimal import Decimal
 from enum import Enum
 
 from kiosk.estimating.old_samples import moisture
+from kiosk.estimating.scatter import ScatterClass, with_bits
 from kiosk.procedures.key_draft import KeyDraft, days_between
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.pan_memory import PanMemory
-from kiosk.procedures.procedure import PersonEvent, Surroundings
+from kiosk.procedures.procedure import Person, PersonEvent, Surroundings
 from kiosk.records.entries import KeyChanged, KeyDropped, KeyMass, KeyStarted
 
 FIRST_PIECES = 100
@@ -27,6 +30,7 @@ class SamplesState(Enum):
     MATERIAL = "material"
     OLD_SAMPLES = "old samples"
     SAME_BAG = "same bag"
+    BITS = "bits"
     TRAY_CLEAR = "tray clear"
     TRAY_ON = "tray on"
     COUNT = "count"
@@ -60,7 +64,7 @@ class BeginKey(KeyProcedure):
     ) -> None:
         super().__init__(state, surroundings, pan=pan, draft=draft)
         self.known = known
-        self._chosen: tuple[str, str, object] | None = None
+        self._chosen: tuple[str, str, Decimal | None] | None = None
 
     @property
     def remembered(self) -> KeyDraft | None:
@@ -81,9 +85,17 @@ class BeginKey(KeyProcedure):
 
     def _choose(self, event: PersonEvent) -> S:
         self._chosen = event.value
-        return S.OLD_SAMPLES if self.remembered else self._begin(event)
+        return S.OLD_SAMPLES if self.remembered else self._anew(event)
 
-    def _begin(self, _event: PersonEvent) -> S:
+    def _anew(self, _event: PersonEvent) -> S:
+        """Beads and hardware do not break; of anything else it is asked whether bits count."""
+        assert self._chosen is not None
+        return self._begin(None) if self._chosen[1] == ScatterClass.BEADS else S.BITS
+
+    def _answer_bits(self, event: PersonEvent) -> S:
+        return self._begin(event.kind is Person.YES)
+
+    def _begin(self, bits: bool | None) -> S:
         assert self._chosen is not None
         material, scatter_class, cv = self._chosen
         self._start(
@@ -91,10 +103,13 @@ class BeginKey(KeyProcedure):
                 id=self.world.new_id(),
                 material=material,
                 scatter_class=scatter_class,
-                piece_cv_percent=cv,  # type: ignore[arg-type]  # a Decimal or None, as chosen
+                piece_cv_percent=with_bits(cv) if bits else cv,
                 pieces=FIRST_PIECES,
+                bits=bits,
             )
         )
+        if bits is not None:
+            self._do(KeyChanged(key_id=self.kept.id, bits=bits, at=self._utc_now()))
         return self._tray_next()
 
     def _start(self, draft: KeyDraft) -> None:
@@ -125,7 +140,7 @@ class BeginKey(KeyProcedure):
         self._start(new)
         for mass in (old.tray, *old.samples):
             self._add(mass)
-        self._do(KeyChanged(key_id=new.id, back_in=False, at=self._utc_now()))
+        self._do(KeyChanged(key_id=new.id, back_in=False, bits=new.bits, at=self._utc_now()))
         return S.SAMPLED
 
     def _add(self, mass: KeyMass) -> None:

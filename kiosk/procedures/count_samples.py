@@ -72,8 +72,9 @@ class CountSamples(BeginKey):
         draft = self.kept
         if draft.tray is None:
             return self._tray_next()
-        if draft.back_in is not None:
+        if draft.back_in is not None and draft.enough:
             return S.SAMPLED
+        self.draft = replace(draft, back_in=None)  # said of samples that are counted anew
         return self._go_on()
 
     def _tray(self, event: PanEvent) -> S:
@@ -157,6 +158,7 @@ class CountSamples(BeginKey):
         return S.SPREAD if self._left_from is S.SPREAD else self._next_sample()
 
     _ASK_LEAVE: ClassVar[Rule] = judge(_ask_leave, S.LEAVING)
+    _ANEW: ClassVar[tuple[S, ...]] = (S.BITS, S.TRAY_CLEAR, S.TRAY_ON)
     _SAMPLING: ClassVar[Mapping[Signal, Rule]] = {
         Person.UNDO: judge(_undo, S.EMPTY_TRAY, S.COUNT),
         Person.PIECES: judge(_change_pieces, S.EMPTY_TRAY, S.COUNT),
@@ -180,17 +182,22 @@ class CountSamples(BeginKey):
             Person.HOME: go(S.LEFT),
         },
         S.MATERIAL: {
-            Person.CHOOSE: judge(BeginKey._choose, S.OLD_SAMPLES, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.CHOOSE: judge(BeginKey._choose, S.OLD_SAMPLES, *_ANEW),
             Person.HOME: go(S.LEFT),
         },
         S.OLD_SAMPLES: {
             Person.YES: go(S.SAME_BAG),
-            Person.NO: judge(BeginKey._begin, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.NO: judge(BeginKey._anew, *_ANEW),
             Person.HOME: go(S.LEFT),
         },
         S.SAME_BAG: {
             Person.YES: judge(BeginKey._use_again, S.SAMPLED),
-            Person.NO: judge(BeginKey._begin, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.NO: judge(BeginKey._anew, *_ANEW),
+            Person.HOME: go(S.LEFT),
+        },
+        S.BITS: {
+            Person.YES: judge(BeginKey._answer_bits, S.TRAY_CLEAR, S.TRAY_ON),
+            Person.NO: judge(BeginKey._answer_bits, S.TRAY_CLEAR, S.TRAY_ON),
             Person.HOME: go(S.LEFT),
         },
         S.TRAY_CLEAR: {PanKind.PAN_EMPTY: go(S.TRAY_ON), Person.HOME: _ASK_LEAVE},
@@ -227,6 +234,7 @@ class CountSamples(BeginKey):
         S.MATERIAL: Ask(title="key.material.title", needs_pan=False),
         S.OLD_SAMPLES: Ask(title="key.old.title", needs_pan=False),
         S.SAME_BAG: Ask(title="key.same_bag.title", body="key.same_bag.body", needs_pan=False),
+        S.BITS: Ask(title="key.bits.title", body="key.bits.body", needs_pan=False),
         S.TRAY_CLEAR: Ask(
             title="cup.clear.title", body="key.clear.body", step=2, art=Art.CLEAR_PAN
         ),

@@ -10,7 +10,7 @@ from typing import ClassVar
 
 from kiosk.estimating.count_key import CountKey, Refused
 from kiosk.procedures.fill_goal import ContainerState, FillGoal, S
-from kiosk.procedures.key_draft import KeyDraft
+from kiosk.procedures.key_draft import SAMPLES_FIRST_WANTED, KeyDraft
 from kiosk.procedures.key_procedure import TRAY_DIVISIONS
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
@@ -111,7 +111,18 @@ class FillContainer(FillGoal):
 
     def _judge_key(self) -> S:
         self.key = self.kept.key(self.world.rules)
-        return S.REFUSED if isinstance(self.key, Refused) else S.KEY
+        if isinstance(self.key, Refused):
+            return S.REFUSED
+        return S.BAGS if self.more_than_a_bag else S.KEY
+
+    def _count_anew(self, _event: PersonEvent) -> S:
+        """Of all bags, mixed: nothing that was weighed of one of them tells about the others."""
+        draft = self.kept
+        in_lots = (mass for lot in draft.lots for mass in (lot.empty, lot.filled))
+        weighed = (*draft.samples, *in_lots, draft.empty, draft.filled)
+        self._void(*weighed, reason="of one bag only")
+        self.draft = replace(self.kept, wanted=SAMPLES_FIRST_WANTED, back_in=None)
+        return S.SAMPLES
 
     def _pour_on(self, _event: PersonEvent) -> S:
         self.key = None
@@ -175,6 +186,7 @@ class FillContainer(FillGoal):
         Person.HOME: _ASK_LEAVE,
     }
     _ANSWERED: ClassVar[tuple[S, ...]] = (S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED, S.POUR, S.LOT)
+    _JUDGED: ClassVar[tuple[S, ...]] = (S.BAGS, S.KEY, S.REFUSED)
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.BACK_IN: {
             Person.YES: judge(FillGoal._answer, S.GOAL, *_ANSWERED),
@@ -209,18 +221,23 @@ class FillContainer(FillGoal):
             **_GONE,
             PanKind.LOAD_PLACED: go(S.POUR),
             PanKind.DISTURBED: go(S.POUR),
-            Person.STOP: judge(_stop_still, S.LOT, S.KEY, S.REFUSED),
+            Person.STOP: judge(_stop_still, S.LOT, *_JUDGED),
             **_POURING,
         },
         S.STOPPING: {
             **_GONE,
-            PanKind.SETTLED: judge(_stopped, S.POUR, S.LOT, S.KEY, S.REFUSED),
+            PanKind.SETTLED: judge(_stopped, S.POUR, S.LOT, *_JUDGED),
             Person.HOME: _ASK_LEAVE,
         },
         S.LOT: {
             Person.GO_ON: judge(_next_lot, S.PAN_CLEAR, S.EMPTY_ON, S.EMPTIED),
-            Person.STOP: judge(_all_lots, S.KEY, S.REFUSED),
+            Person.STOP: judge(_all_lots, *_JUDGED),
             Person.UNDO: judge(_undo_lot, S.GOAL, *_ANSWERED),
+            Person.HOME: _ASK_LEAVE,
+        },
+        S.BAGS: {
+            Person.YES: go(S.KEY),
+            Person.NO: judge(_count_anew, S.SAMPLES),
             Person.HOME: _ASK_LEAVE,
         },
         S.KEY: {
@@ -236,7 +253,7 @@ class FillContainer(FillGoal):
         },
         S.SAVED: {Person.GO_ON: go(S.CLOSING), Person.HOME: go(S.LEFT)},
         S.LEAVING: {
-            Person.STAY: judge(_stay, S.BACK_IN, S.GOAL, S.NUMBER, *_ANSWERED, S.KEY, S.REFUSED),
+            Person.STAY: judge(_stay, S.BACK_IN, S.GOAL, S.NUMBER, *_ANSWERED, *_JUDGED),
             Person.LEAVE: go(S.LEFT),
         },
     }
@@ -256,6 +273,7 @@ class FillContainer(FillGoal):
         S.STILL: Ask(title="key.pour.title", step=4),
         S.STOPPING: Ask(title="key.stopping.title", step=4),
         S.LOT: Ask(title="key.lot.title", step=4, needs_pan=False),
+        S.BAGS: Ask(title="key.bags.title", body="key.bags.body", step=4, needs_pan=False),
         S.KEY: Ask(title="key.done.title", step=5, needs_pan=False),
         S.REFUSED: Ask(title="key.refused.title", step=5, needs_pan=False),
         S.SAVED: Ask(

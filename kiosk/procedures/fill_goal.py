@@ -13,6 +13,7 @@ from kiosk.records.entries import KeyChanged
 
 NUMBER = "number"  # chosen to type one
 IN_LOTS = "in lots"  # chosen to weigh so, or not
+BAG_GRAMS = Decimal(500)  # dry food comes in bags of that or more (common practice, no source)
 MOST_DIGITS = 6
 
 
@@ -29,6 +30,7 @@ class ContainerState(Enum):
     STILL = "still"
     STOPPING = "stopping"
     LOT = "lot"
+    BAGS = "bags"
     KEY = "key"
     REFUSED = "refused"
     SAVED = "saved"
@@ -64,6 +66,16 @@ class FillGoal(KeyProcedure):
     def too_many(self) -> bool:
         """Whether the event has no container of so many pieces."""
         return self.wanted is not None and self.wanted > self.world.rules.count_limit
+
+    @property
+    def more_than_a_bag(self) -> bool:
+        """Whether the fill may hold pieces of a bag that was not sampled.
+
+        Of samples of another day it was asked before, with all that will be poured in mind.
+        """
+        draft = self.kept
+        heavy = len(draft.fills) > 1 or draft.inside(None) > BAG_GRAMS
+        return heavy and not draft.samples_of_another_key
 
     def offers(self, person: Person) -> bool:
         """As the table says; a number is taken when it is one."""

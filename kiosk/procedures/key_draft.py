@@ -52,7 +52,7 @@ class KeyDraft:
 
     ``goal`` says how full it shall be (see pour_goal), None until somebody said. Where the fill is
     weighed ``in_lots``, each becomes one of ``lots`` once it is full; ``empty`` and ``filled`` are
-    those of the container on the pan.
+    those of the container on the pan. ``bits`` says whether broken ones count, None if not asked.
     """
 
     id: str
@@ -66,6 +66,7 @@ class KeyDraft:
     back_in: bool | None = None
     goal: str | None = None
     in_lots: bool = False
+    bits: bool | None = None
     lots: tuple[KeptLot, ...] = ()
     empty: KeyMass | None = None
     filled: KeyMass | None = None
@@ -121,6 +122,11 @@ class KeyDraft:
         )
 
     @property
+    def samples_of_another_key(self) -> bool:
+        """Whether the samples were weighed for an earlier key and written down again for this."""
+        return any(mass.at > mass.weighing.at for mass in self.samples)
+
+    @property
     def enough(self) -> bool:
         """Whether the kept samples can make a key: two, or one with prior knowledge."""
         return len(self.samples) >= (1 if self.piece_cv_percent else FEWEST_SAMPLES)
@@ -172,6 +178,7 @@ class KeyDraft:
             back_in=stored.back_in,
             goal=stored.goal,
             in_lots=stored.in_lots,
+            bits=stored.bits,
         )
         for mass in stored.masses:
             if mass.role in (MassRole.EMPTY, MassRole.FILLED):
@@ -197,6 +204,7 @@ class KeyDraft:
             piece_cv_percent=self.piece_cv_percent,
             from_container=bool(self.back_in),
             drift=self.drift,
+            whole_only=self.bits is False,
         )
 
     def key(self, rules: Rules) -> CountKey | Refused:

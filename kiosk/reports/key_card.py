@@ -65,6 +65,8 @@ def _facts(draft: KeyDraft, made: KeyMade) -> Iterator[str]:
     yield say("paper.card.material", material=_material(draft.material))
     yield say("paper.card.piece", mass=grams(made.piece_mass_g))
     yield say("paper.card.back_in" if made.from_container else "paper.card.back_out")
+    if draft.bits is not None:
+        yield say("paper.card.bits" if draft.bits else "paper.card.whole")
 
 
 def _material(name: str) -> str:

@@ -14,8 +14,13 @@ def _jar_material(walker: Walker) -> None:
     walker.until(lambda: walker.screen == "choices", "the materials")
 
 
-def _pan_not_empty(walker: Walker) -> None:
+def _broken_bits(walker: Walker) -> None:
     walker.tap("pasta")
+    walker.until(lambda: walker.screen == "question", "the question about bits")
+
+
+def _pan_not_empty(walker: Walker) -> None:
+    walker.tap("No, whole only")
     walker.until(lambda: walker.screen == "put on", "the tray")
 
 
@@ -88,8 +93,13 @@ def _pour(walker: Walker) -> None:
     put_away(walker)
 
 
-def _key(walker: Walker) -> None:
+def _bags(walker: Walker) -> None:
     walker.tap("Stop here")
+    walker.until(lambda: walker.screen == "question", "the question about bags")
+
+
+def _key(walker: Walker) -> None:
+    walker.tap("Yes, all of it")
     walker.until(lambda: walker.screen == "key", "the key")
 
 
@@ -105,6 +115,7 @@ def _saved(walker: Walker) -> None:
 
 STOPS: Stops = (
     ("jar-material", _jar_material),
+    ("broken-bits", _broken_bits),
     ("pan-not-empty", _pan_not_empty),
     ("tray", _tray),
     ("samples", _samples),
@@ -113,6 +124,7 @@ STOPS: Stops = (
     ("how-full", _how_full),
     ("container", _container),
     ("pour", _pour),
+    ("bags", _bags),
     ("key", _key),
     ("key-covered", _covered),
     ("key-saved", _saved),

@@ -35,6 +35,12 @@ class KeyHands:
         self.journey.tap(self.material.name)
         if self.state is SamplesState.OLD_SAMPLES:
             self.journey.tap("Count anew")
+        self.whole_pieces()
+
+    def whole_pieces(self) -> None:
+        """Say, if asked, that broken bits do not count; to the instruction for the tray."""
+        if self.state is SamplesState.BITS:
+            self.journey.tap("No, whole only")
         self.until_state(SamplesState.TRAY_ON)
 
     def use_old_samples(self) -> None:
@@ -108,7 +114,13 @@ class KeyHands:
         """From home to the finished key."""
         self.to_pour()
         self.pour(grams)
+        self.finish()
+
+    def finish(self) -> None:
+        """From the full jar to the finished key; all of it is of one bag."""
         self.journey.tap("Stop here")
+        if self.state is ContainerState.BAGS:
+            self.journey.tap("Yes, all of it")
         self.until_state(ContainerState.KEY)
 
     def lift(self) -> None:

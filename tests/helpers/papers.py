@@ -65,6 +65,7 @@ def kept_key(
     from_container: bool = False,
     material: str = "rice",
     lots: int = 0,
+    bits: bool | None = None,
 ) -> StoredKey:
     """A key for jar W, as the store gives it back."""
 
@@ -90,6 +91,7 @@ def kept_key(
         pieces=500,
         back_in=from_container,
         in_lots=bool(lots),
+        bits=bits,
         simulated=source is Source.SIMULATED,
         since=STARTED,
         masses=masses,

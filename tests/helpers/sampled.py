@@ -18,7 +18,10 @@ UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
 def started(material: tuple[object, ...] = LENTILS) -> CountSamples:
     """The tray is weighed: 21.4 g."""
     procedure = CountSamples(surroundings(), pan=PanMemory())
-    feed(procedure, press(Person.CHOOSE, material), PLACED, settled("21.4"), EMPTY)
+    feed(procedure, press(Person.CHOOSE, material))
+    if procedure.state is SamplesState.BITS:
+        feed(procedure, press(Person.NO))
+    feed(procedure, PLACED, settled("21.4"), EMPTY)
     return procedure
 
 

@@ -20,6 +20,7 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
+from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
@@ -238,11 +239,12 @@ def in_samples(state: SamplesState) -> CountSamples:
         return remembering(yes=state is s.SAME_BAG)
     if state is s.RESUME:
         return CountSamples(world(), pan=PanMemory(), draft=draft())
-    if state in (s.MATERIAL, s.TRAY_CLEAR, s.TRAY_ON):
+    if state in (s.MATERIAL, s.BITS, s.TRAY_CLEAR, s.TRAY_ON):
         procedure = CountSamples(
             world(), pan=memory(PLACED) if state is s.TRAY_CLEAR else PanMemory()
         )
-        feed(procedure, *(() if state is s.MATERIAL else (press(Person.CHOOSE, LENTILS),)))
+        answers = {s.MATERIAL: 0, s.BITS: 1}.get(state, 2)
+        feed(procedure, *(press(Person.CHOOSE, LENTILS), press(Person.NO))[:answers])
         return procedure
     events: dict[SamplesState, tuple[object, ...]] = {
         s.READY: lay("103.5"),
@@ -285,12 +287,17 @@ def in_container(
         c.LOT: (*poured(net), press(Person.STOP)),
         c.EMPTIED: (*poured(net), press(Person.STOP), press(Person.GO_ON)),
         c.STOPPING: (DISTURBED, press(Person.STOP)),
+        c.BAGS: (*poured(net), press(Person.STOP)),
         c.KEY: (*poured(net), press(Person.STOP)),
         c.REFUSED: (*poured("0.7"), press(Person.STOP)),
-        c.SAVED: (*poured(net), press(Person.STOP), press(Person.KEEP, "W")),
+        c.SAVED: (*poured(net), press(Person.STOP)),
         c.LEAVING: (press(Person.HOME),),
     }
     feed(procedure, *events.get(state, ()))  # type: ignore[arg-type]
+    if procedure.state is c.BAGS and state is not c.BAGS:
+        feed(procedure, press(Person.YES))
+    if state is c.SAVED:
+        feed(procedure, press(Person.KEEP, "W"))
     return procedure
 
 
@@ -375,6 +382,14 @@ def light_sample() -> Scene:
 def key_with(*, covered: bool = False, used: str = "ABC", net: str = "1000.0") -> Scene:
     table = facts(covered=covered, used_letters=tuple(used))
     return scene(desk(table, in_container(ContainerState.KEY, net)))
+
+
+def with_bits(procedure: KeyProcedure) -> Scene:
+    """Where broken bits count too."""
+    procedure.draft = replace(procedure.kept, bits=True)
+    if isinstance(procedure, FillContainer):
+        procedure.key = procedure.kept.key(procedure.world.rules)
+    return scene(desk(facts(), procedure))
 
 
 def printed(lines: tuple[str, ...]) -> Scene:
@@ -746,6 +761,9 @@ OTHERS: dict[str, Make] = {
     "spread of ten": lambda: spread_of(10),
     "spread of four": lambda: spread_of(4),
     "before samples": lambda: before_samples(LENTILS),
+    "bits, samples": lambda: with_bits(sampled(2)),
+    "bits, tray": lambda: with_bits(in_samples(SamplesState.TRAY_ON)),
+    "bits, key": lambda: with_bits(in_container(ContainerState.KEY)),
     "before samples, coarse": lambda: before_samples(("rice", "pulses and grains", Decimal(20))),
     "before samples, unknown": lambda: before_samples(UNKNOWN),
     "unknown sample": unknown_sample,

@@ -42,6 +42,11 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.same_bag.body": "Another bag may hold larger or smaller pieces. Then they are counted.",
     "key.same_bag.yes": "Yes, all of it",
     "key.same_bag.no": "No, or mixed",
+    # Broken bits
+    "key.bits.title": "Do broken bits count?",
+    "key.bits.body": "If so, each bit is one piece, in the samples too.",
+    "key.bits.yes": "Yes, each\nbit",
+    "key.bits.no": "No, whole only",
     "key.month.1": "January",
     "key.month.2": "February",
     "key.month.3": "March",
@@ -57,14 +62,22 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # Tray and samples
     "key.clear.body": "Then put the empty tray on.",
     "key.tray_on.title": "Put the empty tray on.",
-    "key.tray_on.body": "Same tray for all samples. Scoop whole pieces, do not pick.",
+    "key.tray_on.body": "Same tray for all samples. Mix all bags first. Scoop, do not pick.",
+    "key.tray_on.body.whole": (
+        "Same tray for all samples. Mix all bags first. Scoop, then put bits aside."
+    ),
+    "key.tray_on.body.bits": (
+        "Same tray for all samples. Mix all bags first. Scoop: each bit is one piece."
+    ),
     "key.count.title": "Count {pieces} pieces into the tray.",
+    "key.count.title.whole": "Count out {pieces} whole pieces.",
+    "key.count.title.bits": "Count out {pieces}, bits too.",
     "key.too_few.title": "Too light for this scale.",
     "key.light_tray.title": "Lighter than the empty tray. Same tray?",
     "key.empty_tray.title": "Empty the tray for the next sample.",
     "key.spread.title": "The samples are in.",
     "key.aside": "Keep the counted pieces aside until all samples are weighed.",
-    "key.honest": "Whole pieces only. Scoop, do not pick.",
+    "key.honest": "Scoop, do not pick.",
     "key.sample.1": "first",
     "key.sample.2": "second",
     "key.sample.3": "third",
@@ -98,6 +111,14 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.pan_clear.body": "Then put the empty jar on, without its lid.",
     "key.empty_on.title": "Put the empty jar on.",
     "key.empty_on.body": "Without its lid. It is weighed once.",
+    "key.empty_on.body.whole": "Lid off. Then only whole pieces go in.",
+    # More than a bag
+    "key.bags.title": "All from the bag you sampled?",
+    "key.bags.body": (
+        "Or from bags that you mixed before you scooped. Another may hold larger or smaller pieces."
+    ),
+    "key.bags.yes": "Yes, all of it",
+    "key.bags.no": "No, count\nanew",
     "key.goal.title": "How full shall it be?",
     "key.goal.low": "hundreds",
     "key.goal.middle": "thousands",
@@ -160,6 +181,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "key.now": "now",
     # The key
     "key.done.title": "{count} pieces",
+    "key.done.title.whole": "{count} whole pieces",
+    "key.done.title.bits": "{count} pieces and bits",
     "key.sure": "95 % sure: between\n[b]{low}[/b] and [b]{high}[/b]",
     "key.cost": "up to {points} points",
     "key.cost.where": "near the top",
@@ -240,6 +263,13 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "count.warning.differ": (
         "The samples differ more than such pieces should: count and weigh them again."
     ),
+    "count.warning.differ.if": (
+        "Pieces of one kind would differ less: if yours are, count and weigh the samples again."
+    ),
+    "count.warning.differ.if.one": (
+        "Pieces of one kind would differ less: if yours are, count sample {place} ({mass}) again."
+    ),
+    "count.warning.bits": "Broken bits weigh but do not count: take them out of the jar too.",
     "count.warning.differ.one": (
         "The samples differ more than such pieces should: count sample {place} ({mass}) again."
     ),

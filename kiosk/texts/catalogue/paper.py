@@ -24,6 +24,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     ),
     "paper.card.material": "Material: {material}",
     "paper.card.piece": "One piece: {mass}",
+    "paper.card.bits": "Broken bits count too, each as one piece.",
+    "paper.card.whole": "Whole pieces only: broken bits do not count.",
     "paper.card.back_in": "The counted pieces are in the jar.",
     "paper.card.back_out": "The counted pieces are not in the jar.",
     "paper.card.warning": "Mind: {warning}",

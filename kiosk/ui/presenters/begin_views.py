@@ -40,6 +40,27 @@ def _widens(per_cent: float, days: float) -> str:
     return plural("key.old.moist", int(days), percent=percent(Decimal(per_cent)))
 
 
+def bits_view() -> QuestionView:
+    """Whether broken bits count, each as a piece."""
+    return QuestionView(
+        title=say("key.bits.title"),
+        body=say("key.bits.body"),
+        step=1,
+        steps=STEPS,
+        step_text=say("key.step.1"),
+        art="full tray",
+        main=button(say("key.bits.no"), Person.NO, sign="tick"),
+        second=button(say("key.bits.yes"), Person.YES),
+        home=home_button(),
+    )
+
+
+def say_of_bits(key: str, bits: bool | None, **places: object) -> str:
+    """A text in the words for whole pieces, for pieces and bits, or for what does not break."""
+    more = {None: "", False: ".whole", True: ".bits"}[bits]
+    return say(f"{key}{more}", **places)
+
+
 def same_bag_view() -> QuestionView:
     """Whether what was sampled and what is poured are one lot."""
     return QuestionView(

@@ -11,7 +11,7 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
 from kiosk.texts.numbers import number
-from kiosk.ui.presenters.begin_views import STEPS
+from kiosk.ui.presenters.begin_views import STEPS, say_of_bits
 from kiosk.ui.presenters.cup_views import home_button
 from kiosk.ui.presenters.key_views import jar_material, leave_key_view, put_on_view
 from kiosk.ui.presenters.pour_views import goals_view, lots_view, number_view, pour_view
@@ -39,6 +39,8 @@ def container_view(procedure: FillContainer, facts: TableFacts, gross: Decimal |
             return _put_on(procedure, facts)
         case ContainerState.LOT:
             return lots_view(procedure)
+        case ContainerState.BAGS:
+            return _bags()
         case ContainerState.LEAVING:
             return leave_key_view(procedure)
         case ContainerState.KEY:
@@ -54,7 +56,10 @@ def _put_on(procedure: FillContainer, facts: TableFacts) -> PutOnView:
     view = put_on_view(
         procedure, facts, arrows_down=procedure.state is not ContainerState.PAN_CLEAR
     )
-    if not procedure.kept.lots:
+    draft = procedure.kept
+    if procedure.state is ContainerState.EMPTY_ON and not draft.lots and draft.bits is False:
+        return replace(view, body=say("key.empty_on.body.whole"))
+    if not draft.lots:
         return view
     return replace(view, title=say("key.emptied.title"), body=say("key.emptied.body"))
 
@@ -73,6 +78,20 @@ def _back_in(procedure: FillContainer) -> QuestionView:
     )
 
 
+def _bags() -> QuestionView:
+    return QuestionView(
+        title=say("key.bags.title"),
+        body=say("key.bags.body"),
+        step=4,
+        steps=STEPS,
+        step_text=say("key.step.4"),
+        art="jar",
+        main=button(say("key.bags.yes"), Person.YES, sign="tick"),
+        second=button(say("key.bags.no"), Person.NO),
+        home=home_button(),
+    )
+
+
 def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
     key = procedure.key
     assert isinstance(key, CountKey)
@@ -82,7 +101,7 @@ def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
     return KeyView(
         title=jar_material(procedure.kept.material)
         if covered
-        else say("key.done.title", count=number(key.count)),
+        else say_of_bits("key.done.title", procedure.kept.bits, count=number(key.count)),
         step=5,
         steps=STEPS,
         step_text=say("key.step.5"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 from kiosk.estimating.scatter import CLASS_CV_PERCENT, ScatterClass
@@ -10,7 +11,13 @@ from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, together
-from kiosk.ui.presenters.begin_views import STEPS, old_samples_view, same_bag_view
+from kiosk.ui.presenters.begin_views import (
+    STEPS,
+    bits_view,
+    old_samples_view,
+    same_bag_view,
+    say_of_bits,
+)
 from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
 from kiosk.ui.presenters.sample_advice import ON_PAN, advice_text, pieces_button
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -59,12 +66,21 @@ def samples_view(procedure: CountSamples, facts: TableFacts) -> SheetView:
             return old_samples_view(procedure)
         case SamplesState.SAME_BAG:
             return same_bag_view()
+        case SamplesState.BITS:
+            return bits_view()
         case SamplesState.TRAY_CLEAR | SamplesState.TRAY_ON:
-            down = procedure.state is SamplesState.TRAY_ON
-            return put_on_view(procedure, facts, arrows_down=down)
+            return _tray(procedure, facts)
         case SamplesState.LEAVING:
             return leave_key_view(procedure)
     return _samples(procedure)
+
+
+def _tray(procedure: CountSamples, facts: TableFacts) -> PutOnView:
+    down = procedure.state is SamplesState.TRAY_ON
+    view = put_on_view(procedure, facts, arrows_down=down)
+    if not down:
+        return view
+    return replace(view, body=say_of_bits("key.tray_on.body", procedure.kept.bits))
 
 
 def _resume(procedure: CountSamples) -> QuestionView:
@@ -145,14 +161,13 @@ def leave_key_view(procedure: KeyProcedure) -> LeaveView:
 
 def _samples(procedure: CountSamples) -> SamplesView:
     draft = procedure.kept
-    ask = procedure.ask
     step = draft.readability
     nets = list(draft.sample_nets)
     on_pan = procedure.on_tray if procedure.state in ON_PAN else None
     shown = [*nets, on_pan] if on_pan is not None else nets
     group = grouping(max((_steps(mass, step) for mass in shown), default=0))
     return SamplesView(
-        title=say(ask.title, pieces=draft.pieces),
+        title=_samples_title(procedure),
         step=2,
         steps=STEPS,
         step_text=say("key.step.2"),
@@ -165,6 +180,13 @@ def _samples(procedure: CountSamples) -> SamplesView:
         second=_samples_second(procedure),
         home=home_button(),
     )
+
+
+def _samples_title(procedure: CountSamples) -> str:
+    draft, title = procedure.kept, procedure.ask.title
+    if title == "key.count.title":
+        return say_of_bits(title, draft.bits, pieces=draft.pieces)
+    return say(title, pieces=draft.pieces)
 
 
 def _steps(mass: Decimal, step: Decimal | None) -> int:

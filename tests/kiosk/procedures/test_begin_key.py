@@ -9,6 +9,7 @@ from decimal import Decimal
 import pytest
 
 from kiosk.estimating.pour_goal import AS_IT_COMES
+from kiosk.estimating.scatter import ScatterClass
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.key_draft import KeyDraft
@@ -18,6 +19,7 @@ from kiosk.records.entries import KeyChanged, KeyMass, KeyStarted
 from tests.helpers.pan import EMPTY, PLACED, STARTED, feed, press, settled, surroundings
 from tests.helpers.sampled import LENTILS, UNKNOWN, draft
 
+NUTS = ("hex nuts", ScatterClass.BEADS.value, Decimal(5))
 S = SamplesState
 
 
@@ -27,8 +29,8 @@ def beginning(days: float = 0, old: KeyDraft | None = None) -> CountSamples:
     return CountSamples(now, pan=PanMemory(), known={"lentils": old or draft()})
 
 
-def used_again(days: float = 0) -> tuple[CountSamples, list[Effect]]:
-    procedure = beginning(days)
+def used_again(days: float = 0, old: KeyDraft | None = None) -> tuple[CountSamples, list[Effect]]:
+    procedure = beginning(days, old)
     effects = feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.YES), press(Person.YES))
     return procedure, effects
 
@@ -44,7 +46,7 @@ def test_a_material_that_was_sampled_before_is_asked_about() -> None:
 def test_another_material_is_not() -> None:
     procedure = beginning()
     feed(procedure, press(Person.CHOOSE, UNKNOWN))
-    assert procedure.state is S.TRAY_ON
+    assert procedure.state is S.BITS
 
 
 @pytest.mark.parametrize("answers", [(Person.NO,), (Person.YES, Person.NO)])
@@ -52,7 +54,8 @@ def test_samples_that_are_not_wanted_or_of_another_bag_are_counted_anew(
     answers: tuple[Person, ...],
 ) -> None:
     procedure = beginning()
-    (begun,) = feed(procedure, press(Person.CHOOSE, LENTILS), *map(press, answers))
+    choice = press(Person.CHOOSE, LENTILS)
+    begun, *_ = feed(procedure, choice, *map(press, answers), press(Person.NO))
     assert isinstance(begun, KeyStarted)
     assert procedure.state is S.TRAY_ON
     assert procedure.kept.samples == ()
@@ -71,7 +74,7 @@ def test_used_again_they_are_written_down_for_the_new_key_by_the_same_weighings(
     weighings = [mass.weighing for mass in (remembered.tray, *remembered.samples)]
     assert [mass.weighing for mass in kept] == weighings
     assert isinstance(answer, KeyChanged)
-    assert answer.back_in is False
+    assert (answer.back_in, answer.bits) == (False, False)
 
 
 def test_nothing_of_the_old_fill_comes_along() -> None:
@@ -83,6 +86,30 @@ def test_nothing_of_the_old_fill_comes_along() -> None:
         False, None, False, None, None,
     )  # fmt: skip
     assert procedure.state is S.SAMPLED
+
+
+@pytest.mark.parametrize("bits", [True, False])
+def test_whether_bits_count_is_asked_once_and_goes_with_the_samples(bits: bool) -> None:
+    first = beginning()
+    first.known = {}
+    feed(first, press(Person.CHOOSE, LENTILS), press(Person.YES if bits else Person.NO))
+    again, (_, *_, answer) = used_again(old=replace(draft(), bits=first.kept.bits))
+    assert isinstance(answer, KeyChanged)
+    assert (answer.bits, again.kept.bits, again.state) == (bits, bits, S.SAMPLED)
+
+
+def test_hardware_does_not_break_so_nobody_is_asked() -> None:
+    procedure = beginning()
+    (begun,) = feed(procedure, press(Person.CHOOSE, NUTS))
+    assert isinstance(begun, KeyStarted)
+    assert (procedure.state, procedure.kept.bits) == (S.TRAY_ON, None)
+
+
+def test_pieces_and_bits_are_known_to_differ_as_mixed_pieces_do() -> None:
+    procedure = beginning()
+    begun, _ = feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.NO), press(Person.YES))
+    assert isinstance(begun, KeyStarted)
+    assert begun.piece_cv_percent == procedure.kept.piece_cv_percent == 40
 
 
 def half_width(days: float) -> Decimal:
@@ -109,7 +136,7 @@ def test_a_clock_that_went_back_widens_nothing() -> None:
 
 
 def test_it_can_be_left_at_each_question() -> None:
-    for answers in ((), (Person.YES,)):
+    for answers in ((), (Person.YES,), (Person.NO,)):
         procedure = beginning()
         feed(procedure, press(Person.CHOOSE, LENTILS), *map(press, answers), press(Person.HOME))
         assert procedure.state is S.LEFT

@@ -29,7 +29,7 @@ UNKNOWN = ("something else", "don't know", None)
 def started(material: tuple[str, str, Decimal | None] = LENTILS) -> CountSamples:
     """A procedure with its tray of 21.4 g weighed."""
     procedure = CountSamples(surroundings(), pan=PanMemory())
-    feed(procedure, press(Person.CHOOSE, material), PLACED, settled("21.4"))
+    feed(procedure, press(Person.CHOOSE, material), press(Person.NO), PLACED, settled("21.4"))
     return procedure
 
 
@@ -46,15 +46,17 @@ def sampled(*nets: str) -> CountSamples:
 
 def test_the_material_starts_a_key_with_its_class() -> None:
     procedure = CountSamples(surroundings(), pan=PanMemory())
-    (begun,) = feed(procedure, press(Person.CHOOSE, LENTILS))
+    begun, bits = feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.NO))
     assert isinstance(begun, KeyStarted)
     assert (begun.material, begun.piece_cv_percent, begun.pieces) == ("lentils", 20, 100)
+    assert isinstance(bits, KeyChanged)
+    assert (bits.key_id, bits.bits) == (begun.id, False)
     assert procedure.state is S.TRAY_ON
 
 
 def test_a_loaded_pan_is_cleared_before_the_tray() -> None:
     procedure = CountSamples(surroundings(), pan=memory(PLACED, settled("3.0")))
-    feed(procedure, press(Person.CHOOSE, LENTILS))
+    feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.NO))
     assert procedure.state is S.TRAY_CLEAR
     assert feed(procedure, settled("3.0")) == []
     feed(procedure, EMPTY)
@@ -63,7 +65,7 @@ def test_a_loaded_pan_is_cleared_before_the_tray() -> None:
 
 def test_the_tray_is_kept_by_itself() -> None:
     procedure = CountSamples(surroundings(), pan=PanMemory())
-    feed(procedure, press(Person.CHOOSE, LENTILS))
+    feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.NO))
     (tray,) = feed(procedure, PLACED, settled("21.4"))
     assert isinstance(tray, KeyMass)
     assert tray.role == "tray"
@@ -153,7 +155,7 @@ def test_more_pieces_at_once_voids_what_was_kept_with_fewer() -> None:
 
 def test_other_pieces_before_the_first_sample_need_no_emptying() -> None:
     procedure = CountSamples(surroundings(), pan=PanMemory())
-    feed(procedure, press(Person.CHOOSE, LENTILS), PLACED, settled("21.4"))
+    feed(procedure, press(Person.CHOOSE, LENTILS), press(Person.NO), PLACED, settled("21.4"))
     feed(procedure, press(Person.PIECES, 200), settled("21.4"))
     assert procedure.state is S.COUNT
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 from decimal import Decimal
 
 from kiosk.estimating.count_key import CountKey, Refused
 from kiosk.estimating.pour_goal import AS_IT_COMES
+from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import PanMemory
@@ -159,6 +161,41 @@ def test_a_draft_with_a_weighed_container_goes_on_at_the_pour() -> None:
 def test_a_draft_with_everything_weighed_shows_its_key() -> None:
     left = draft(back_in=False, empty=mass("empty", "90.0"), filled=mass("filled", "194.0"))
     assert FillContainer(surroundings(), pan=PanMemory(), draft=left).state is S.KEY
+
+
+def full_of_bags(**changes: object) -> FillContainer:
+    """A fill of 510 g."""
+    left = draft(back_in=True, goal=AS_IT_COMES, empty=mass("empty", "90.0"), **changes)
+    procedure = FillContainer(surroundings(), pan=PanMemory(), draft=left)
+    feed(procedure, PLACED, settled("600.0"), press(Person.STOP))
+    return procedure
+
+
+def test_more_than_a_bag_holds_is_asked_about() -> None:
+    procedure = full_of_bags()
+    assert procedure.state is S.BAGS
+    assert feed(procedure, press(Person.YES)) == []
+    assert procedure.state is S.KEY
+
+
+def test_a_bag_that_was_not_sampled_has_everything_counted_anew() -> None:
+    procedure = full_of_bags()
+    voided = feed(procedure, press(Person.NO))
+    assert [type(effect) for effect in voided] == 5 * [MassVoided]
+    assert procedure.state is S.SAMPLES
+    again = CountSamples(surroundings(), pan=PanMemory(), draft=procedure.kept, go_on=True)
+    assert (again.state, again.kept.samples) == (SamplesState.COUNT, ())
+
+
+def test_counted_anew_goes_on_there_after_it_was_left() -> None:
+    left = replace(draft(back_in=True), samples=())  # as the records have it
+    later = CountSamples(surroundings(), pan=PanMemory(), draft=left, go_on=True)
+    assert (later.state, later.kept.back_in) == (SamplesState.COUNT, None)
+
+
+def test_samples_of_another_day_were_asked_about_before() -> None:
+    used_again = tuple(replace(each, at=STARTED + timedelta(days=1)) for each in draft().samples)
+    assert full_of_bags(samples=used_again).state is S.KEY
 
 
 def test_the_key_does_not_stand_on_a_voided_letterless_draft() -> None:

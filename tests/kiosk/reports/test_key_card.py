@@ -24,6 +24,7 @@ EVERY_WARNING = [
     say("count.warning.readability", step="0.1 g"),
     say("count.warning.over_limit", limit="20 000"),
     say("count.warning.many_pieces", most=500),
+    say("count.warning.bits"),
 ]
 
 
@@ -70,6 +71,16 @@ def test_lots_without_room_are_summed_up() -> None:
     words = words_on(key_card(kept_key(lots=24), Paper.A4))
     assert "lot 7 350.9 g 100.0 g" in words
     assert "lots 8 to 24 1 700.0 g" in words
+
+
+@pytest.mark.parametrize(
+    ("bits", "said"),
+    [(True, "bits count too"), (False, "bits do not count"), (None, "95 % sure: between")],
+)
+def test_the_card_says_whether_bits_count_if_it_was_asked(bits: bool | None, said: str) -> None:
+    words = words_on(key_card(kept_key(bits=bits), Paper.A4))
+    assert said in words
+    assert ("bits" in words) is (bits is not None)
 
 
 @pytest.mark.parametrize(("from_container", "where"), [(True, "are in"), (False, "are not in")])

@@ -284,6 +284,7 @@ def to_spread(table: Table) -> None:
     table.desk.make_count_key()
     table.writer.answer()
     table.pressed(Person.CHOOSE, LENTILS)
+    table.pressed(Person.NO)
     table.happens(PLACED, settled("21.4"), EMPTY)
     for gross in ("121.4", "121.5", "121.3"):
         table.happens(PLACED, settled(gross))
@@ -296,7 +297,7 @@ def to_key(table: Table) -> None:
     table.pressed(Person.GO_ON)
     table.pressed(Person.NO)
     table.pressed(Person.CHOOSE, AS_IT_COMES)
-    table.happens(PLACED, settled("100.0"), DISTURBED, settled("700.0"))
+    table.happens(PLACED, settled("100.0"), DISTURBED, settled("500.0"))
     table.pressed(Person.STOP)
 
 

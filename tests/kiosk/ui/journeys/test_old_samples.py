@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from drivers.simulated.materials import HEX_NUTS
-from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
 from tests.helpers.journey import Journey
 from tests.helpers.key_hands import KeyHands
@@ -37,7 +36,7 @@ def test_a_jar_poured_anew_has_a_key_without_counting(journey: Journey) -> None:
 
 
 def test_the_question_names_the_day_and_the_piece(journey: Journey) -> None:
-    first_key(journey)
+    hands = first_key(journey)
     journey.tap("Make a count key")
     journey.tap("pasta")
     journey.until_title("Use the samples of")
@@ -45,13 +44,7 @@ def test_the_question_names_the_day_and_the_piece(journey: Journey) -> None:
     journey.tap("Use them")
     assert "Is it from the same bag?" in journey.seen
     journey.tap("No, or mixed")
-    journey.until(
-        lambda: (
-            journey.desk.procedure is not None
-            and journey.desk.procedure.state is SamplesState.TRAY_ON
-        ),
-        "the tray",
-    )
+    hands.whole_pieces()
 
 
 def test_another_material_is_counted(journey: Journey) -> None:

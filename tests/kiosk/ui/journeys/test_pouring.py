@@ -78,6 +78,8 @@ def test_a_jar_of_15_000_pieces_in_lots_on_a_small_balance(
     hands.pour(110)  # the goal is met; towards 15 000
     hands.stop()
     journey.tap("That is all")
+    journey.until_title("All from the bag you sampled?")
+    journey.tap("Yes, all of it")
     hands.until_state(ContainerState.KEY)
     journey.tap("Save as jar A")
     ((count, low, high),) = journey.kept("SELECT count, low, high FROM keys_made")

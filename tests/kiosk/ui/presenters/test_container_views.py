@@ -72,7 +72,7 @@ def test_without_a_mass_on_the_pan_nothing_is_counted() -> None:
 
 def test_a_count_never_stands_without_its_interval() -> None:
     view = key()
-    assert view.title == f"{number(view.count)} pieces"
+    assert view.title == f"{number(view.count)} whole pieces"
     assert "between" in view.sure
     assert view.band > 0
 
