@@ -54,6 +54,31 @@ class Problem(StrEnum):
     UNEXPECTED = "unexpected"
 
 
+# What is to be kept does not fit what is kept by now: trying again cannot help.
+NEVER_FITS = frozenset(
+    {
+        Problem.NUMBER_TAKEN,
+        Problem.NOT_OUT,
+        Problem.NO_TRY,
+        Problem.LETTER_TAKEN,
+        Problem.BOX_TAKEN,
+        Problem.KEY_CLOSED,
+        Problem.NO_KEY,
+        Problem.NO_MASSES,
+        Problem.NO_WEIGHING,
+        Problem.MASS_GONE,
+        Problem.NO_SIZES,
+        Problem.SIZE_GONE,
+        Problem.GONE_ALREADY,
+        Problem.MIXED,
+        Problem.NO_ROUND,
+        Problem.LOST_RACE,
+        Problem.OTHER_CONTENT,
+        Problem.CONFLICT,
+    }
+)
+
+
 class RecordsError(Exception):
     """Something was not kept, or the records cannot be opened; the text says what to do."""
 
@@ -88,7 +113,7 @@ def explained(error: BaseException, where: str) -> RecordsError | None:
         code = getattr(inner, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
         problem = _SQLITE.get(code, Problem.UNEXPECTED)
     elif hasattr(inner, "sqlstate"):
-        problem = _of_sqlstate(inner.sqlstate)
+        problem = _of_server(inner)
     else:
         return None
     return RecordsError(problem, where=where, detail=inner)
@@ -99,9 +124,19 @@ def unexpected(error: Exception) -> RecordsError:
     return RecordsError(Problem.UNEXPECTED, detail=getattr(error, "orig", None) or error)
 
 
-def _of_sqlstate(state: str | None) -> Problem:
-    """By class, see PostgreSQL's appendix "Error Codes"; no state at all: no connection."""
-    if state is None or state[:2] in ("08", "57", "28", "3D"):
+# Classes and codes, see PostgreSQL's appendix "Error Codes". A lock that was waited for in vain
+# and a deadlock are the doing of others: it goes better a moment later.
+_AWAY_CLASSES = ("08", "28", "3D", "57")
+_AWAY_CODES = ("25P03", "40001", "40P01", "53300", "55P03")
+
+
+def _of_server(error: BaseException) -> Problem:
+    state: str | None = getattr(error, "sqlstate", None)
+    if state is None:  # said by the driver: there is no connection, or it was asked nonsense
+        names = {kind.__name__ for kind in type(error).__mro__}
+        lost = names & {"OperationalError", "InterfaceError"}
+        return Problem.AWAY if lost else Problem.UNEXPECTED
+    if state[:2] in _AWAY_CLASSES or state in _AWAY_CODES:
         return Problem.AWAY
     if state[:2] == "23":
         return Problem.CONFLICT

@@ -6,7 +6,7 @@ first picture stands.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
 from sqlalchemy import Engine
@@ -14,7 +14,7 @@ from sqlalchemy.orm import Session
 
 from kiosk.records import jars, queries, rounds, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
-from kiosk.records.errors import in_plain_words
+from kiosk.records.errors import NEVER_FITS, RecordsError, in_plain_words
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.keeping import keep
 from kiosk.records.kept import (
@@ -54,6 +54,16 @@ class Store:
 
         An entry that is there already is not written again, so a save may be repeated.
         """
+        try:
+            self._save(entries)
+        except RecordsError as refused:
+            if refused.problem not in NEVER_FITS:
+                raise
+            # What stood in the way may have been this very save, whose answer got lost with a
+            # connection while the server was still writing it down: then it is there by now.
+            self._save(entries)
+
+    def _save(self, entries: Sequence[Entry]) -> None:
         with self._writing() as session:
             for entry in entries:
                 keep(session, entry)

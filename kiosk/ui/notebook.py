@@ -20,7 +20,7 @@ from kiosk.records.entries import (
     KeyMade,
     TryThrownAway,
 )
-from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.errors import NEVER_FITS, RecordsError
 from kiosk.records.volume_entries import VolumeDropped, VolumeMade
 from kiosk.records.writer import Writer
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
@@ -30,30 +30,6 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 T = TypeVar("T")
-
-# What is to be kept does not fit what is kept by now: trying again cannot help.
-_NEVER_FITS = frozenset(
-    {
-        Problem.NUMBER_TAKEN,
-        Problem.NOT_OUT,
-        Problem.NO_TRY,
-        Problem.LETTER_TAKEN,
-        Problem.BOX_TAKEN,
-        Problem.KEY_CLOSED,
-        Problem.NO_KEY,
-        Problem.NO_MASSES,
-        Problem.NO_WEIGHING,
-        Problem.MASS_GONE,
-        Problem.NO_SIZES,
-        Problem.SIZE_GONE,
-        Problem.GONE_ALREADY,
-        Problem.MIXED,
-        Problem.NO_ROUND,
-        Problem.LOST_RACE,
-        Problem.OTHER_CONTENT,
-        Problem.CONFLICT,
-    }
-)
 
 
 class Notebook:
@@ -99,7 +75,7 @@ class Notebook:
         self._request(
             lambda store: (
                 [jar.letter for jar in store.jars_to_guess(simulated)],
-                [box.letter for box in store.boxes_to_guess()],
+                [box.letter for box in store.boxes_to_guess(simulated)],
             ),
             done,
         )
@@ -147,7 +123,7 @@ class Notebook:
         def failed(error: RecordsError) -> None:
             self._waiting -= 1
             self.failure = str(error)
-            self._at_stake |= captured and error.problem not in _NEVER_FITS
+            self._at_stake |= captured and error.problem not in NEVER_FITS
             self._undone.append(lambda: self._request(query, done, captured=captured))
             self._changed()
 

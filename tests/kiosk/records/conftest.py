@@ -9,7 +9,10 @@ from kiosk.records.store import Store
 
 
 @pytest.fixture
-def where(tmp_path: Path) -> str:
+def where(tmp_path: Path, request: pytest.FixtureRequest) -> str:
+    """Where records may be: a file, or a server for a test that asks for it (BOTH_STORES)."""
+    if getattr(request, "param", "file") == "server":
+        return str(request.getfixturevalue("on_server"))
     return str(tmp_path / "records.sqlite")
 
 

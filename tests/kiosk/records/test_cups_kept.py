@@ -9,7 +9,10 @@ from kiosk.evidence import Source
 from kiosk.records.entries import CupTaken, TryThrownAway
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.store import Store
+from tests.helpers.both_stores import BOTH_STORES
 from tests.helpers.recorded import AT, cup_taken, handed_in, refused
+
+pytestmark = BOTH_STORES
 
 
 def numbers_out(store: Store, *, simulated: bool = False) -> list[int]:

@@ -4,11 +4,12 @@ import dataclasses
 import subprocess
 import sys
 from datetime import UTC, datetime, timedelta, timezone
+from decimal import Decimal
 
 import pytest
 
 from kiosk.evidence import Source
-from kiosk.records.entries import KeyDropped, KeyMass
+from kiosk.records.entries import GuessMade, KeyDropped, KeyMass
 from tests.helpers.recorded import AT, cup_taken, key_started, weighing
 
 
@@ -54,3 +55,8 @@ def test_entries_and_the_writer_come_without_sqlalchemy() -> None:
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True)
     assert done.stdout.strip() == "False", done.stderr
+
+
+def test_a_guess_below_nothing_is_none() -> None:
+    with pytest.raises(ValueError, match="no guess"):
+        GuessMade(key_id="k", team="Heron", guess=Decimal(-1), at=AT)

@@ -10,7 +10,10 @@ from kiosk.records.entries import KeyChanged, KeyDropped, MassRole, new_id
 from kiosk.records.errors import Problem
 from kiosk.records.jar_entries import JarRole, JarWeighed
 from kiosk.records.store import Store
+from tests.helpers.both_stores import BOTH_STORES
 from tests.helpers.recorded import AT, key_made, key_mass, key_started, refused, weighing
+
+pytestmark = BOTH_STORES
 
 
 def jar_weighed(

@@ -15,7 +15,10 @@ from kiosk.records.entries import (
 from kiosk.records.errors import Problem
 from kiosk.records.kept import KeyDraft
 from kiosk.records.store import Store
+from tests.helpers.both_stores import BOTH_STORES
 from tests.helpers.recorded import AT, key_made, key_mass, key_started, refused
+
+pytestmark = BOTH_STORES
 
 
 def draft(store: Store, *, simulated: bool = False) -> KeyDraft:

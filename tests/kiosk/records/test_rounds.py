@@ -13,7 +13,10 @@ from kiosk.records import keeping
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
 from kiosk.records.store import Store
+from tests.helpers.both_stores import BOTH_STORES
 from tests.helpers.weighings import weighed
+
+pytestmark = BOTH_STORES
 
 NOON = datetime(2026, 11, 25, 12, tzinfo=UTC)
 OPENED = RoundNote(
