@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import Enum
 
 from drivers.errors import Reason
+from kiosk.estimating.count_key import CountKey
 from kiosk.estimating.pour_goal import AS_IT_COMES
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
@@ -389,6 +390,15 @@ def with_bits(procedure: KeyProcedure) -> Scene:
     procedure.draft = replace(procedure.kept, bits=True)
     if isinstance(procedure, FillContainer):
         procedure.key = procedure.kept.key(procedure.world.rules)
+    return scene(desk(facts(), procedure))
+
+
+def warned_key() -> Scene:
+    """With the longest sentence that can stand first."""
+    procedure = in_container(ContainerState.KEY)
+    assert isinstance(procedure.key, CountKey)
+    longest = say("count.warning.differ.if.one", place=10, mass="1\u2009031.2 g")
+    procedure.key = replace(procedure.key, warnings=(longest,))
     return scene(desk(facts(), procedure))
 
 
@@ -770,6 +780,7 @@ OTHERS: dict[str, Make] = {
     "light sample": light_sample,
     "key, covered": lambda: key_with(covered=True),
     "key, with a warning": lambda: key_with(net="1100.0"),
+    "key, with a long warning": warned_key,
     "key, printed": lambda: printed(PAPERS),
     "key, not printed": lambda: printed((say("paper.save.not_allowed", where=LONG_PAPER),)),
     "key, all letters used": lambda: key_with(used="ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
