@@ -27,7 +27,6 @@ class Problem(StrEnum):
     IN_USE = "in_use"
     NOT_THERE = "not_there"  # nothing was ever kept at that place
     THERE_ALREADY = "there_already"  # a copy would overwrite something
-    ON_A_SERVER = "on_a_server"  # what is only done with a file
     AWAY = "away"  # the server does not answer
     NO_DRIVER = "no_driver"
     BAD_ADDRESS = "bad_address"

@@ -32,10 +32,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "records.there_already": (
         "{where} is there already. Nothing was overwritten. Give another name, or move it away."
     ),
-    "records.on_a_server": (
-        "The records are on a server. Copy them with its own program: "
-        "pg_dump --format=custom --file=FILE DATABASE."
-    ),
     "records.away": (
         "The records at {where} do not answer. See that the network and the server are there, "
         "then try again."

@@ -191,8 +191,3 @@ def test_foreign_files_are_not_copied(tmp_path: Path, target: Path) -> None:
     (tmp_path / "letter").write_text("Dear Sir or Madam, " * 100)
     assert refused(str(tmp_path / "letter"), target).problem is Problem.FOREIGN
     assert list(target.parent.iterdir()) == []
-
-
-def test_records_on_a_server_are_copied_by_its_own_program(target: Path) -> None:
-    error = refused("postgresql://kiosk@server/event", target)
-    assert (error.problem, "pg_dump" in str(error)) == (Problem.ON_A_SERVER, True)
