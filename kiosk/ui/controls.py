@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from kiosk.procedures.procedure import Person, PersonEvent
@@ -152,7 +153,8 @@ class Controls:
 
     def run_round(self) -> None:
         """A drawer was tapped."""
-        self.desk.as_coach("home.round", self.desk.run_round)
+        run = self.desk.run_round
+        self.desk.as_coach("home.round", run, helper=partial(run, helper=True))
 
     def throw_away(self) -> None:
         """A drawer was tapped."""

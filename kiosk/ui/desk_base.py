@@ -10,6 +10,7 @@ from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.check_jars import CheckJars
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.measure import Measure
+from kiosk.procedures.measure_water import MeasureWater
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Effect,
@@ -21,7 +22,7 @@ from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.records.entries import CupOut, Entry
 from kiosk.records.writer import Writer
-from kiosk.ui.lock import Lock
+from kiosk.ui.lock import CODE, HELPER_CODE, Lock
 from kiosk.ui.notebook import Notebook
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -30,9 +31,6 @@ from kiosk.weighing.pan_events import PanEvent
 
 if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
-
-
-CODE = "coach_code"  # under which its digest is remembered
 
 
 class Place(Enum):
@@ -49,7 +47,15 @@ class Place(Enum):
 
 
 COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})
-COACHS_PROCEDURES = (KeyProcedure, Measure, ThrowAway, BalanceCheck, ShowAnswer, CheckJars)
+COACHS_PROCEDURES = (
+    KeyProcedure,
+    Measure,
+    MeasureWater,
+    ThrowAway,
+    BalanceCheck,
+    ShowAnswer,
+    CheckJars,
+)
 
 
 class DeskBase:
@@ -79,20 +85,23 @@ class DeskBase:
         self.guessing = ""  # the kind of container that pairs guess; "" while they fill cups
         self.drawer_label = ""
         self._behind: Callable[[], None] | None = None  # what the code opens
+        self._behind_for_helper: Callable[[], None] | None = None
         self._missed: list[PanEvent] = []  # on the pan, while nothing could be written down
 
     def open(self) -> None:
         """Read what is kept: the cups that are out, the last choices, the keys."""
         simulated = self.facts.simulated
 
-        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], list[str], str]:
+        def read(store: Store) -> tuple[list[CupOut], str | None, list[str], list[str], str, str]:
             letters = [key.made.letter for key in store.keys(simulated)]
-            boxes = [str(volume.made.number) for volume in store.volumes()]
-            code = store.recall(CODE) or ""
-            return store.cups_out(simulated), store.recall("material"), letters, boxes, code
+            boxes = [str(volume.made.number) for volume in store.volumes(simulated)]
+            code, helper = store.recall(CODE) or "", store.recall(HELPER_CODE) or ""
+            material = store.recall("material")
+            return store.cups_out(simulated), material, letters, boxes, code, helper
 
-        def done(kept: tuple[list[CupOut], str | None, list[str], list[str], str]) -> None:
-            self.facts.cups, material, letters, boxes, self.lock.digest = kept
+        def done(kept: tuple[list[CupOut], str | None, list[str], list[str], str, str]) -> None:
+            self.facts.cups, material, letters, boxes, *codes = kept
+            self.lock.digest, self.lock.helper_digest = codes
             self.facts.used_boxes = tuple(boxes)
             self.facts.material = material or self.facts.settings.materials[0]
             self.facts.used_letters = tuple(letters)

@@ -10,8 +10,8 @@ from kiosk.procedures.procedure import (
     PersonEvent,
 )
 from kiosk.records.entries import BalanceChecked
-from kiosk.ui.desk_base import COACHS_PLACES, COACHS_PROCEDURES, CODE, DeskBase, Place
-from kiosk.ui.lock import Asking
+from kiosk.ui.desk_base import COACHS_PLACES, COACHS_PROCEDURES, DeskBase, Place
+from kiosk.ui.lock import CODE, Asking
 from kiosk.ui.pages.page import Role
 from kiosk.ui.presenters.scale_views import LOOK_AGAIN
 from kiosk.ui.teaching import Teaching
@@ -34,16 +34,21 @@ class CoachsDesk(DeskBase):
         """Whether the code is asked for."""
         return self.coach_side and not self.lock.open
 
-    def as_coach(self, label: str, then: Callable[[], None]) -> None:
-        """Open the drawer of that label, after the code if it is locked."""
+    def as_coach(
+        self, label: str, then: Callable[[], None], helper: Callable[[], None] | None = None
+    ) -> None:
+        """Open the drawer of that label, after the code if it is locked.
+
+        `helper` is what a helper's code opens instead, if it opens anything.
+        """
         if not self._free():
             return
         if self.lock.open:
             self.lock.seen(self.world.now())
             then()
             return
-        self.lock.ask()
-        self.drawer_label, self._behind = label, then
+        self.lock.ask(helper_welcome=helper is not None)
+        self.drawer_label, self._behind, self._behind_for_helper = label, then, helper
         self._go(Place.CODE)
 
     def code_press(self, event: PersonEvent) -> None:
@@ -76,7 +81,8 @@ class CoachsDesk(DeskBase):
         self.place = Place.HOME
 
     def _unlocked(self) -> None:
-        behind, self._behind = self._behind, None
+        behind = self._behind_for_helper if self.lock.helper_came else self._behind
+        self._behind, self._behind_for_helper = None, None
         if self.place is Place.CODE:
             self.place = Place.HOME
         if behind is not None:

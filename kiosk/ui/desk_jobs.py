@@ -11,14 +11,18 @@ from kiosk.procedures.guess import Guess
 from kiosk.procedures.hand_in import HandIn
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.measure import Measure
+from kiosk.procedures.measure_water import MeasureWater
 from kiosk.procedures.show_answer import Answer, ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.volume_draft import VolumeDraft
+from kiosk.procedures.water_draft import WaterDraft
 from kiosk.procedures.weigh_empty import WeighEmpty
+from kiosk.records import kept
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.kept import Guessed
 from kiosk.records.kinds import JAR
 from kiosk.records.round_notes import StoredRound
+from kiosk.records.volume_entries import Shape
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_coach import CoachsDesk
 from kiosk.ui.pages.all_rounds import AllRoundsPage
@@ -92,7 +96,9 @@ class JobsDesk(CoachsDesk):
         limit = rules.count_limit if kind == JAR else rules.volume_limit_cm3
 
         def read(store: Store) -> list[Guessed]:
-            return store.jars_to_guess(simulated) if kind == JAR else store.boxes_to_guess()
+            if kind == JAR:
+                return store.jars_to_guess(simulated)
+            return store.boxes_to_guess(simulated)
 
         def start(found: list[Guessed]) -> None:
             self._start(
@@ -115,7 +121,7 @@ class JobsDesk(CoachsDesk):
                 for key in store.keys(simulated)
             } | {
                 volume.made.key_id: (volume.made.cm3, volume.made.low, volume.made.high)
-                for volume in store.volumes()
+                for volume in store.volumes(simulated)
             }
             return [
                 Answer(
@@ -125,7 +131,7 @@ class JobsDesk(CoachsDesk):
                     high=Decimal(bounds[each.key_id][2]),
                     guesses=tuple(store.guesses(each.key_id)),
                 )
-                for each in (*store.jars_to_guess(simulated), *store.boxes_to_guess())
+                for each in (*store.jars_to_guess(simulated), *store.boxes_to_guess(simulated))
             ]
 
         def start(answers: list[Answer]) -> None:
@@ -162,10 +168,17 @@ class JobsDesk(CoachsDesk):
             return
         self.facts.covered = False
 
-        def start(draft: VolumeDraft | None) -> None:
-            self._start(Measure(self.world, pan=self.memory, draft=draft))
+        simulated = self.facts.simulated
 
-        self.notebook.look_up(lambda store: VolumeDraft.from_records(store.open_volume()), start)
+        def start(left: kept.VolumeDraft | None) -> None:
+            if left is not None and left.shape == Shape.WATER:
+                water = WaterDraft.from_records(left)
+                self._start(MeasureWater(self.world, pan=self.memory, draft=water))
+            else:
+                draft = VolumeDraft.from_records(left)
+                self._start(Measure(self.world, pan=self.memory, draft=draft))
+
+        self.notebook.look_up(lambda store: store.open_volume(simulated), start)
 
     def check_jars(self) -> None:
         """The coach sees whether closed jars are still the same, instead of making a key."""
@@ -187,14 +200,15 @@ class JobsDesk(CoachsDesk):
 
         self.notebook.look_up(lambda store: store.closed_jars(simulated), start)
 
-    def run_round(self) -> None:
-        """The coach opens a round, or a new one."""
+    def run_round(self, *, helper: bool = False) -> None:
+        """The coach opens a round, or a new one; a helper finds the pages for helpers only."""
         if not self._free():
             return
         simulated = self.facts.simulated
 
         def start(found: list[StoredRound]) -> None:
             self.room.close()
+            self.room.helper = helper
             self.room.open(AllRoundsPage(self.room, found))
             self.place = Place.ROUND
 

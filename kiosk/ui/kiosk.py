@@ -24,7 +24,7 @@ from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.ui.connection import AUTO, SIMULATED, TYPED, Connection, ScaleChoice
 from kiosk.ui.controls import Controls
-from kiosk.ui.desk_base import CODE
+from kiosk.ui.lock import CODE
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
 from kiosk.ui.presenters.scale_words import cable_marks

@@ -14,6 +14,7 @@ from hashlib import pbkdf2_hmac
 from math import ceil
 
 DIGITS = 6
+CODE, HELPER_CODE = "coach_code", "helper_code"  # under which their digests are remembered
 TRIES = 5
 WAIT_S = 30.0  # after so many wrong codes, before the next may be typed
 ROUNDS = 20_000  # a tenth of a second on a small board
@@ -56,6 +57,9 @@ class Lock:
     closes_after: float
     digest: str = ""
     open: bool = False
+    helper_digest: str = ""  # of the code that opens a round for a helper, and nothing else
+    helper_welcome: bool = False  # whether that code means something where the digits are asked for
+    helper_came: bool = False  # by which code it was opened last
     asking: Asking = Asking.CODE
     typed: str = ""
     wrong: bool = False  # what was typed last did not fit
@@ -64,8 +68,9 @@ class Lock:
     _waits_until: float = float("-inf")
     _seen_at: float = float("-inf")
 
-    def ask(self) -> None:
+    def ask(self, *, helper_welcome: bool = False) -> None:
         """Begin anew: ask for the code, or for a new one where there is none."""
+        self.helper_welcome, self.helper_came = helper_welcome, False
         self.asking = Asking.CODE if self.digest else Asking.NEW
         self.typed, self._first, self.wrong = "", "", False
 
@@ -91,7 +96,7 @@ class Lock:
         return len(self.typed) == DIGITS
 
     def enter(self, now: float) -> bool:
-        """Take the typed digits; True when the lock has opened by them."""
+        """Take the typed digits; True when the lock has opened by them, or a helper may go on."""
         if not self.complete or self.waits(now):
             return False
         typed, self.typed = self.typed, ""
@@ -100,10 +105,13 @@ class Lock:
             return False
         if self.asking is Asking.AGAIN:
             if typed != self._first:
-                self.ask()
+                self.ask(helper_welcome=self.helper_welcome)
                 self.wrong = True
                 return False
             self.digest = digest_of(typed)
+        elif self.helper_welcome and self.helper_digest and fits(typed, self.helper_digest):
+            self.helper_came, self._tries = True, 0
+            return True
         elif not fits(typed, self.digest):
             self._wrong(now)
             return False

@@ -11,6 +11,7 @@ from kiosk.records.entries import Entry
 from kiosk.records.store import Store
 from kiosk.rounds.state import RoundState
 from kiosk.settings import KioskSettings, Rules
+from kiosk.ui.lock import Lock
 from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
@@ -42,6 +43,7 @@ class BareDesk:
         self.world = replace(surroundings(), new_id=an_id)
         self.facts = TableFacts(settings=settings or KioskSettings(), simulated=True)
         self.notebook = StraightNotebook(store)
+        self.lock = Lock(closes_after=60, open=True)
         self.left = False
 
     def leave_room(self) -> None:

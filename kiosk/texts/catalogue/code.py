@@ -16,5 +16,11 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "code.differ": "The two codes differ. Choose again.",
     "code.locked_itself": "Nobody touched it for a while, so it locked itself. All is kept.",
     "code.later": "No code\nyet",
+    "codes.coach.code": "Type the coach's code.",
+    "codes.coach.new": "Choose a code for the coach.",
+    "codes.coach.again": "Type the same code again.",
+    "codes.helper.code": "A second adult: type the helpers' code.",
+    "codes.helper.new": "Choose a code for the helpers.",
+    "codes.helper.again": "Type the same code again.",
     "code.wait": ("Wait {count} second", "Wait {count} seconds"),
 }

@@ -10,6 +10,7 @@ from kiosk.rounds.contents import Plan
 from kiosk.texts import say
 from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
@@ -22,6 +23,10 @@ class AllRoundsPage(RowsPage):
         super().__init__(room)
         self._names = {each.id: Plan.model_validate_json(each.content).name for each in found}
         self._found = tuple(reversed(found))
+
+    def who(self) -> Role:
+        """A helper who came by a code of the helpers, or the coach."""
+        return Role.HELPER if self.room.helper else Role.COACH
 
     def title(self) -> str:
         """The question."""
@@ -38,9 +43,9 @@ class AllRoundsPage(RowsPage):
             for each in self._found
         ]
 
-    def main(self) -> ButtonView:
+    def main(self) -> ButtonView | None:
         """A new one."""
-        return button(say("rounds.new"), Person.KEEP, sign="arrow")
+        return None if self.room.helper else button(say("rounds.new"), Person.KEEP, sign="arrow")
 
     def press(self, event: PersonEvent) -> None:
         """Open a round."""

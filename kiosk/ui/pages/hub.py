@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
-from kiosk.ui.pages import teams
+from kiosk.ui.pages import keys, teams
 from kiosk.ui.pages.common import RowsPage
-from kiosk.ui.pages.page import Page
+from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
 
@@ -20,17 +20,25 @@ class Item:
     """Something to do: the key of its name, how it stands, the page where it is done."""
 
     name: str
+    role: Role = Role.COACH
     stands: Callable[[RoundState], str]
     page: Callable[[Room], Page]
 
 
-ITEMS: tuple[Item, ...] = (Item(name="teams", stands=teams.stands, page=teams.TeamsPage),)
+ITEMS: tuple[Item, ...] = (
+    Item(name="teams", stands=teams.stands, page=teams.TeamsPage),
+    Item(name="keys", stands=keys.stands, page=keys.KeysPage),
+)
 
 
 class HubPage(RowsPage):
     """Shows ITEMS."""
 
     columns = 2
+
+    def who(self) -> Role:
+        """A helper who came by a code of the helpers, or the coach."""
+        return Role.HELPER if self.room.helper else Role.COACH
 
     def title(self) -> str:
         """The name of the round."""
@@ -45,6 +53,7 @@ class HubPage(RowsPage):
                 says=PersonEvent(Person.CHOOSE, item.name),
             )
             for item in ITEMS
+            if item.role is Role.HELPER or not self.room.helper
         ]
 
     def press(self, event: PersonEvent) -> None:

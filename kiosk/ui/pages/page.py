@@ -30,6 +30,10 @@ class Page:
     def __init__(self, room: Room) -> None:
         self.room = room
 
+    def who(self) -> Role:
+        """Who may see it now."""
+        return self.role
+
     def view(self) -> SheetView:
         """What the page shows now."""
         raise NotImplementedError

@@ -24,6 +24,7 @@ class Room:
 
     def __init__(self, desk: DeskBase) -> None:
         self.desk = desk
+        self.helper = False  # opened by a helper's code: pages for helpers only
         self._state: RoundState | None = None
         self._pages: list[Page] = []
 
@@ -113,7 +114,7 @@ class Room:
     @property
     def role(self) -> Role:
         """Who may see it."""
-        return self.page.role if self._pages else Role.COACH
+        return self.page.who() if self._pages else Role.COACH
 
     def open(self, page: Page) -> None:
         """Lay a page on top of those that are there."""

@@ -1,0 +1,200 @@
+"""Which jar or box is which task of a division: bound before it begins, frozen from then on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.records.kinds import BOX, JAR
+from kiosk.rounds.contents import BoundKey
+from kiosk.rounds.readiness import BOUND, COUNTS, Doubt, Found, doubts, effect
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
+from kiosk.texts import say
+from kiosk.texts.numbers import number, percent
+from kiosk.ui.pages.codes import with_two_codes
+from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.usable_keys import Usable, facts_of, usable_keys
+from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.views import ButtonView, button
+
+WORST = (Doubt.NO_KEY, Doubt.GONE, Doubt.TWICE, Doubt.LIMIT, Doubt.BAND, Doubt.OPEN, Doubt.UNSURE)
+
+
+def stands(state: RoundState) -> str:
+    """How many tasks have a key, of how many."""
+    wanted = len(BOUND) * len(state.divisions)
+    there = sum(
+        state.key(division, task) is not None for division in state.divisions for task in BOUND
+    )
+    return say("keys.stands", there=there, wanted=wanted) if wanted else ""
+
+
+def task_name(task: Task) -> str:
+    """How a task is called on the coach's side."""
+    return say(f"task.{task.replace(' ', '_')}")
+
+
+def sentence(found: Found) -> str:
+    """What is doubtful, in words."""
+    return say(
+        f"keys.doubt.{found.doubt}",
+        division=found.division,
+        task=task_name(found.task) if found.task else "",
+        letter=found.letter,
+        points="" if found.points is None else number(found.points),
+    )
+
+
+class KeysPage(RowsPage):
+    """The six keys of one division, with what is doubtful about each."""
+
+    columns = 1
+
+    def __init__(self, room: Room, division: str = "") -> None:
+        super().__init__(room)
+        state = room.state
+        divisions = state.divisions or list(state.rules.divisions)
+        self._division = division or divisions[0]
+        self._divisions = divisions
+        self._keys: list[Usable] = []
+
+    def opened(self) -> None:
+        """Read the keys: others may have been made meanwhile."""
+        simulated = self.room.state.simulated
+
+        def done(found: list[Usable]) -> None:
+            self._keys = found
+
+        self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
+
+    def title(self) -> str:
+        """The division."""
+        return say("keys.title", division=self._division)
+
+    def corner(self) -> str:
+        """Whether they are frozen."""
+        return say("keys.frozen") if self._frozen else ""
+
+    def rows(self) -> Sequence[RowView]:
+        """One for each task."""
+        return [self._row(task) for task in BOUND]
+
+    def beside_home(self) -> ButtonView | None:
+        """The next division's keys."""
+        if len(self._divisions) < 2:
+            return None
+        return button(say("keys.other_division"), Person.UNDO)
+
+    @property
+    def _frozen(self) -> bool:
+        return self.room.state.division_begun(self._division)
+
+    def _row(self, task: Task) -> RowView:
+        key = self.room.state.key(self._division, task)
+        doubt = self._doubt(task)
+        says = PersonEvent(Person.CHOOSE, task)
+        if key is None:
+            return RowView(text=task_name(task), note=say("keys.none"), sign="to come", says=says)
+        jar = say("keys.jar" if task in COUNTS else "keys.box", letter=key.letter)
+        return RowView(
+            text=f"{task_name(task)}: {jar}",
+            note=sentence(doubt) if doubt else say("keys.good", points=number(effect(key))),
+            value=_value(task, key),
+            sign="fine" if doubt is None else "not fine" if doubt.stops else "cannot tell",
+            says=says,
+        )
+
+    def _doubt(self, task: Task) -> Found | None:
+        state = self.room.state
+        facts = facts_of(self._keys)
+        sittings = [team.sitting for team in state.teams_of(division=self._division)]
+        found = [
+            one
+            for sitting in sittings[:1]
+            for one in doubts(state, sitting, facts)
+            if one.task is task and one.division == self._division
+        ]
+        return min(found, key=lambda one: WORST.index(one.doubt), default=None)
+
+    def press(self, event: PersonEvent) -> None:
+        """A task, or another division."""
+        match event.kind:
+            case Person.CHOOSE:
+                self._pick(event.value)
+            case Person.UNDO:
+                turned = self._divisions.index(self._division) + 1
+                self._division = self._divisions[turned % len(self._divisions)]
+            case _:
+                super().press(event)
+
+    def _pick(self, task: Task) -> None:
+        wanted = JAR if task in COUNTS else BOX
+        now = self.room.state.key(self._division, task)
+        options: list[tuple[str, str, object]] = [
+            (
+                say("keys.jar" if wanted == JAR else "keys.box", letter=key.letter),
+                _described(key),
+                key.key_id,
+            )
+            for key in self._keys
+            if key.kind == wanted
+        ]
+
+        def done(key_id: object) -> None:
+            (key,) = [one for one in self._keys if one.key_id == key_id]
+            self._bind(task, key)
+
+        self.room.open(
+            PickPage(
+                self.room,
+                title=say("keys.pick", task=task_name(task)),
+                body="" if options else say(f"keys.pick.none.{wanted}"),
+                options=options,
+                done=done,
+                now=now.key_id if now else None,
+            )
+        )
+
+    def _bind(self, task: Task, key: Usable) -> None:
+        def said(reason: str = "") -> None:
+            self.room.say(
+                BoundKey(
+                    division=self._division,
+                    task=task,
+                    key_id=key.key_id,
+                    letter=key.letter,
+                    actual=key.actual,
+                    half_width_percent=key.half_width_percent,
+                    reason=reason,
+                )
+            )
+
+        if self._frozen:
+            self._with_reason(said)
+        else:
+            said()
+
+    def _with_reason(self, said: Callable[[str], None]) -> None:
+        self.room.open(
+            TextPage(
+                self.room,
+                title=say("keys.change.title"),
+                label=say("keys.change.label"),
+                offers=say("keys.change.offers").split("|"),
+                done=lambda reason: with_two_codes(self.room, lambda: said(reason)),
+            )
+        )
+
+
+def _value(task: Task, key: BoundKey) -> str:
+    unit = say("keys.pieces") if task in COUNTS else say("keys.cm3")
+    return f"{number(key.actual)} {unit}"
+
+
+def _described(key: Usable) -> str:
+    unit = say("keys.pieces") if key.kind == JAR else say("keys.cm3")
+    sure = say("keys.sure", percent=percent(key.half_width_percent))
+    described = f"{key.name}, {number(key.actual)} {unit}, {sure}"
+    return f"{described} {key.advice}" if key.advice else described
