@@ -8,8 +8,9 @@ from unicodedata import normalize
 import pytest
 
 from kiosk.reports.fonts import UNKNOWN, dressed, width
-from kiosk.reports.page import MARGIN, Page
+from kiosk.reports.page import MARGIN, Page, numbered
 from kiosk.settings import Paper
+from tests.helpers.paper_boxes import touching
 from tests.helpers.papers import baselines, fonts, pages, words_on
 
 POINTS_PER_MM = 72 / 25.4
@@ -96,3 +97,32 @@ def test_long_words_and_long_texts_stay_between_the_margins() -> None:
 
 def test_the_same_words_make_the_same_bytes() -> None:
     assert printed("Wren") == printed("Wren")
+
+
+def test_each_page_says_which_of_how_many_it_is() -> None:
+    def write(of: int) -> Page:
+        page = Page(Paper.A4, title="A test", foot="The round", of=of)
+        page.turn()
+        page.turn()
+        return page
+
+    texts = [page.extract_text().strip().split("\n") for page in pages(numbered(write))]
+    assert [sorted(text) for text in texts] == [
+        ["The round", f"page {place} of 3"] for place in (1, 2, 3)
+    ]
+
+
+@pytest.mark.parametrize(("name", "lines"), [("Wren", 1), (12 * "Wren ", 1), (40 * "Wren ", 2)])
+def test_a_name_is_smaller_before_it_is_broken(name: str, lines: int) -> None:
+    page = Page(Paper.A4, title="A test")
+    page.name(MARGIN, 700, name.strip(), 20, 300)
+    spots = baselines(pages(page.finish())[0])
+    assert len(spots) == lines
+    assert " ".join(text for text, _, _ in spots) == name.strip()
+
+
+def test_words_that_lie_over_one_another_are_found() -> None:
+    page = Page(Paper.A4, title="A test")
+    for x, y, text in ((100, 700, "Wren"), (120, 705, "Teal"), (100, 680, "Robin")):
+        page.words(x, y, text, 12)
+    assert touching(pages(page.finish())[0]) == [("Wren", "Teal")]
