@@ -1,0 +1,35 @@
+"""Texts of the rules of a round."""
+
+from __future__ import annotations
+
+TEXTS: dict[str, str | tuple[str, str]] = {
+    "hub.rules": "Rules",
+    "rules.title": "The rules of this round",
+    "rules.printed": "They stand on the answer sheets too.",
+    "rules.frozen": "Frozen: a sitting has begun.",
+    "rules.helper_code": "Code for\nhelpers",
+    "rules.number": "Type a number above zero, or names with commas between them.",
+    "rules.cup_target_g": "The cup holds",
+    "rules.cup_target_g.label": "grams",
+    "rules.over": "Over the real number",
+    "rules.over.mirrored": "as under it",
+    "rules.over.zero": "no points",
+    "rules.decimals": "Decimals of a score",
+    "rules.minutes": "Time",
+    "rules.teams_a_sitting": "Teams in a sitting",
+    "rules.divisions": "Divisions",
+    "rules.divisions.label": "names with commas between them",
+    "rules.medals": "Places with a medal",
+    "rules.tie_break": "A tie is broken by",
+    "rules.tie_break.shared": "nothing",
+    "rules.tie_break.title": "Which task breaks a tie?",
+    "rules.tie_break.body": "Tap them in their order. None: equal totals share a place.",
+    "rules.protest_minutes": "Time for protests",
+    "rules.weighed_again": "Weighed twice: what counts",
+    "rules.weighed_again.last": "the last mass",
+    "rules.weighed_again.first": "the first mass",
+    "rules.count_limit": "Most pieces in a jar",
+    "rules.count_limit.label": "pieces",
+    "rules.volume_limit_cm3": "Largest box, cm³",
+    "rules.volume_limit_cm3.label": "cm³",
+}
