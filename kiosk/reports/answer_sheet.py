@@ -75,7 +75,7 @@ def _sheet(page: Page, sheet: AnswerSheet) -> None:
     y -= 3.2 * PLAIN
     page.words(MARGIN, y, say("paper.answers.write"), PLAIN, bold=True)
     _worths(page, sheet.rules, y)
-    y -= BOX + 5
+    y -= BOX + 8
     line = min(LINE, (y - MARGIN - FOOT) / max(1, len(sheet.asked) - 1))
     for asked in sheet.asked:
         _answer(page, asked, sheet.rules, y)

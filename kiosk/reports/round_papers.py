@@ -10,6 +10,7 @@ from kiosk.reports.lists import DayList, day_list, helpers_card
 from kiosk.reports.result_list import result_list
 from kiosk.reports.results import ResultList
 from kiosk.reports.saving import save_pdf
+from kiosk.reports.sitting_list import SittingList, sitting_list
 from kiosk.reports.team_page import TeamPage, team_pages
 from kiosk.settings import Paper
 from kiosk.texts import say
@@ -29,6 +30,14 @@ def save_day_list(day: DayList, folder: Path, paper: Paper) -> Path:
     """What to see to before a round. PaperError if it is not saved."""
     name = say("paper.day.file", name=_plain(day.round_name))
     return save_pdf(day_list(day, paper), folder, name)
+
+
+def save_sitting_list(sitting: SittingList, folder: Path, paper: Paper) -> Path:
+    """Who sits there, with boxes to tick. PaperError if it is not saved."""
+    name = say(
+        "paper.sitting.file", name=_plain(sitting.round_name), sitting=sitting.sitting
+    ) + _mark(sitting.simulated)
+    return save_pdf(sitting_list(sitting, paper), folder, name)
 
 
 def save_helpers_card(folder: Path, paper: Paper) -> Path:

@@ -90,7 +90,7 @@ def _head(page: Page, team: TeamPage) -> float:
     total = say("paper.team.total", points=number(team.total, rules.decimals), most=most)
     page.words(MARGIN, y, total, MIDDLE, bold=True)
     page.stroke((MARGIN, y - PLAIN), (page.right, y - PLAIN), thick=1.5)
-    return y - 2 * PLAIN - TENT_HIGH
+    return y - 2.5 * PLAIN - TENT_HIGH
 
 
 def _answer(page: Page, answer: TeamAnswer, rules: Rules, y: float) -> None:

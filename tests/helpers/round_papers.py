@@ -10,6 +10,7 @@ from kiosk.reports.answer_sheet import AnswerSheet, Asked
 from kiosk.reports.lists import DayList
 from kiosk.reports.practice import TeamAnswer
 from kiosk.reports.results import Correction, ResultList, ResultRow
+from kiosk.reports.sitting_list import SittingList, SittingTeam
 from kiosk.reports.team_page import TeamPage
 from kiosk.reports.things import Thing
 from kiosk.settings import Rules
@@ -144,4 +145,20 @@ def team_page(
         rules=rules,
         final=True,
         simulated=simulated,
+    )
+
+
+def sitting(count: int = 20, *, team: str = "Wren", simulated: bool = False) -> SittingList:
+    """A sitting; its second team has more time, its third no cup."""
+    teams = tuple(
+        SittingTeam(
+            number=number,
+            team=f"{team} {number}",
+            cup="" if number == 3 else f"{number + 20}",
+            minutes=40 if number == 2 else 30,
+        )
+        for number in range(1, count + 1)
+    )
+    return SittingList(
+        round_name="Round 2", place=PLACE, sitting=2, minutes=30, teams=teams, simulated=simulated
     )

@@ -16,13 +16,15 @@ from kiosk.reports.round_papers import (
     save_day_list,
     save_helpers_card,
     save_result_list,
+    save_sitting_list,
     save_team_pages,
 )
+from kiosk.reports.sitting_list import sitting_list
 from kiosk.reports.team_page import team_pages
 from kiosk.settings import Paper
 from tests.helpers.paper_boxes import touching, words_of
 from tests.helpers.papers import fonts, pages, words_on
-from tests.helpers.round_papers import day, results, sheet, team_page
+from tests.helpers.round_papers import day, results, sheet, sitting, team_page
 
 LONG = "Łódź Żółw, the team with the long name of Çeşme and of Ñandúes by the river"
 NAMES = ("Wren", LONG, "W" * 80, "Wren) Tj (\\", "<b>Teal</b>", "Ɓala")
@@ -31,6 +33,7 @@ MAKERS: dict[str, Callable[[str, Paper], bytes]] = {
     "results": lambda name, paper: result_list(results(4, team=name, decimals=3), paper),
     "team": lambda name, paper: team_pages([team_page(team=name)], paper),
     "day": lambda name, paper: day_list(day(materials=(name, "rice", "pasta")), paper),
+    "sitting": lambda name, paper: sitting_list(sitting(4, team=name), paper),
     "helper": lambda _, paper: helpers_card(paper),
 }
 
@@ -50,7 +53,7 @@ def test_nothing_runs_off_the_page_or_over_anything_else(
     assert min(each.bottom for each in words) >= MARGIN - 3 * FOOT
 
 
-@pytest.mark.parametrize("kind", ["answers", "results", "team"])
+@pytest.mark.parametrize("kind", ["answers", "results", "team", "sitting"])
 @pytest.mark.parametrize("name", NAMES)
 def test_a_team_is_named_whole(kind: str, name: str) -> None:
     words = words_on(MAKERS[kind](name, Paper.A4))
@@ -70,6 +73,7 @@ def test_a_simulated_round_says_so_on_every_sheet(simulated: bool) -> None:
         answer_sheets([sheet(simulated=simulated)], Paper.A4),
         result_list(results(4, simulated=simulated), Paper.A4),
         team_pages([team_page(simulated=simulated)], Paper.A4),
+        sitting_list(sitting(2, simulated=simulated), Paper.A4),
     ):
         assert ("SIMULATED" in words_on(data)) is simulated
 
@@ -78,6 +82,7 @@ def test_papers_are_saved_under_names_that_say_what_they_are(tmp_path: Path) -> 
     saved = [
         save_answer_sheets([sheet(simulated=True)], tmp_path, Paper.A4),
         save_day_list(day(), tmp_path, Paper.A4),
+        save_sitting_list(sitting(2), tmp_path, Paper.A4),
         save_helpers_card(tmp_path, Paper.A4),
         save_result_list(results(2), tmp_path, Paper.A4),
         save_result_list(results(2, final=True), tmp_path, Paper.A4),
@@ -86,6 +91,7 @@ def test_papers_are_saved_under_names_that_say_what_they_are(tmp_path: Path) -> 
     assert [file.name for file in saved] == [
         "Round 2 answer sheets (simulated).pdf",
         "Round 2 day list.pdf",
+        "Round 2 sitting 2.pdf",
         "Helper card.pdf",
         "Round 2 Grades 4 to 6 results provisional.pdf",
         "Round 2 Grades 4 to 6 results final.pdf",
