@@ -151,6 +151,6 @@ def test_the_score_stays_as_it_was_captured_while_the_pan_moves(journey: Journey
 def test_the_coach_sees_the_weight_while_cups_are_out(journey: Journey) -> None:
     journey.take_cup(grams=EMPTY_G)
     journey.tap("Make a count key")
-    journey.tap("pasta")
+    journey.tap("beads")
     journey.until_title("Put the empty tray on.")
     assert journey.scene.pan.phase != "hidden"
