@@ -12,17 +12,15 @@ from tests.helpers.papers import pages, words_on
 from tests.helpers.round_papers import day
 
 
-@pytest.mark.parametrize(
-    "said",
-    [
+def test_the_day_list_asks_for_everything() -> None:
+    words = words_on(day_list(day(), Paper.A4))
+    asked = (
         "Switched on for half an hour", "Level", "Checked today", "display turned away",
         "Automatic switching off", "22 cups, numbered", "Printed sizes", "still the same jar?",
         "No rulers", "no marks on hands", "pasta: wheat", "Spare batteries", "children under 3",
         "they come first", "Seen to by",
-    ],
-)  # fmt: skip
-def test_the_day_list_asks_for_everything(said: str) -> None:
-    assert said in words_on(day_list(day(), Paper.A4))
+    )  # fmt: skip
+    assert [said for said in asked if said not in words] == []
 
 
 def test_each_jar_and_box_is_ticked_by_itself() -> None:
