@@ -1,0 +1,71 @@
+"""The clock for the whole class: what is left, a bead a minute, one sentence."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+from math import ceil
+
+from kiosk.rounds.clock import Clock, Going
+from kiosk.texts import plural, say
+from kiosk.ui.presenters.views import SheetView
+
+SIGN_STANDS = 0.5  # minutes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallView(SheetView):
+    """The time left in large digits; ``beads`` of ``of`` minutes, the last one ``part`` full.
+
+    ``sentence`` tells one thing; with ``cup`` an empty cup stands before it. ``quiet`` says that
+    nothing runs: the digits are soft then.
+    """
+
+    screen: str = "wall"
+    time: str = ""
+    beads: int = 0
+    part: float = 0.0
+    of: int = 0
+    legend: str = ""
+    corner: str = ""
+    sentence: str = ""
+    cup: bool = False
+    quiet: bool = False
+
+
+def time_left(left: timedelta) -> str:
+    """Minutes and seconds, begun seconds counted as whole ones."""
+    seconds = max(0, ceil(left.total_seconds()))
+    return f"{seconds // 60}:{seconds % 60:02d}"
+
+
+def wall_view(clock: Clock, *, minutes: int, round_name: str, cups_in: int, cups: int) -> WallView:
+    """What the class sees; `cups_in` of `cups` were handed in."""
+    whole, seconds = divmod(clock.left.total_seconds(), 60)
+    sentence, cup = _sentence(clock, cups_in, cups)
+    return WallView(
+        time=time_left(clock.left),
+        beads=int(whole),
+        part=seconds / 60,
+        of=minutes,
+        legend=say("wall.legend"),
+        corner=round_name,
+        sentence=sentence,
+        cup=cup,
+        quiet=clock.going is not Going.RUNNING,
+    )
+
+
+def _sentence(clock: Clock, cups_in: int, cups: int) -> tuple[str, bool]:
+    if clock.going is Going.NOT_STARTED:
+        return say("wall.ready"), False
+    if clock.going is Going.PAUSED:
+        return say("wall.paused", reason=clock.reason), False
+    if clock.going is Going.OVER:
+        if clock.behind:
+            return plural("wall.behind", len(clock.behind)), False
+        return say("wall.over"), False
+    sign = clock.sign()
+    if sign is not None and clock.left > timedelta(minutes=sign - SIGN_STANDS):
+        return say(f"wall.sign.{sign}"), False
+    return say("wall.cups", done=cups_in, of=cups), True
