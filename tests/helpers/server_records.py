@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from time import monotonic
 
 import psycopg
 from psycopg.rows import dict_row
@@ -52,3 +53,16 @@ def content(where: str) -> dict[str, list[dict[str, object]]]:
         return {
             name: connection.execute(question.format(Identifier(name))).fetchall() for name in names
         }
+
+
+def somebody_waits(where: str, patience_s: float = 5.0) -> bool:
+    """Whether somebody waits for a lock, asked until it is so."""
+    question = """SELECT count(*) FROM pg_stat_activity
+        WHERE datname = current_database() AND wait_event_type = 'Lock'"""
+    until = monotonic() + patience_s
+    with psycopg.connect(where, autocommit=True) as connection:
+        while monotonic() < until:
+            ((found,),) = connection.execute(question).fetchall()
+            if found:
+                return True
+    return False

@@ -7,6 +7,8 @@ import sys
 from collections.abc import Callable, Iterator
 from itertools import count
 from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
 
@@ -81,3 +83,15 @@ def on_server(_database: str) -> str:
 
     empty(_database)
     return _database
+
+
+@pytest.fixture
+def own_server(postgres_installed: None) -> Iterator[Any]:
+    """A server that a test may stop and start; its database ``postgres`` is empty."""
+    from tests.helpers.postgres import Postgres
+
+    with TemporaryDirectory(prefix="gramstand-") as folder:
+        Path(folder).chmod(0o755)
+        server = Postgres(Path(folder) / "server")
+        yield server
+        server.stop("immediate")
