@@ -10,7 +10,7 @@ from typing import ClassVar
 
 from kiosk.estimating.count_key import CountKey, Refused
 from kiosk.procedures.fill_goal import ContainerState, FillGoal, S
-from kiosk.procedures.key_draft import SAMPLES_FIRST_WANTED, KeyDraft
+from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.key_procedure import TRAY_DIVISIONS
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
@@ -114,15 +114,6 @@ class FillContainer(FillGoal):
         if isinstance(self.key, Refused):
             return S.REFUSED
         return S.BAGS if self.more_than_a_bag else S.KEY
-
-    def _count_anew(self, _event: PersonEvent) -> S:
-        """Of all bags, mixed: nothing that was weighed of one of them tells about the others."""
-        draft = self.kept
-        in_lots = (mass for lot in draft.lots for mass in (lot.empty, lot.filled))
-        weighed = (*draft.samples, *in_lots, draft.empty, draft.filled)
-        self._void(*weighed, reason="of one bag only")
-        self.draft = replace(self.kept, wanted=SAMPLES_FIRST_WANTED, back_in=None)
-        return S.SAMPLES
 
     def _pour_on(self, _event: PersonEvent) -> S:
         self.key = None
@@ -237,7 +228,7 @@ class FillContainer(FillGoal):
         },
         S.BAGS: {
             Person.YES: go(S.KEY),
-            Person.NO: judge(_count_anew, S.SAMPLES),
+            Person.NO: judge(FillGoal._count_anew, S.SAMPLES),
             Person.HOME: _ASK_LEAVE,
         },
         S.KEY: {

@@ -1,4 +1,4 @@
-"""How full the container shall be, and whether it is weighed in lots: the coach's answers."""
+"""How full the container shall be, in lots or not, and of what: the coach's answers."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from decimal import Decimal
 from enum import Enum
 
 from kiosk.estimating.pour_goal import AS_IT_COMES, BANDS, PourGoal, fill_mass, goal_named
+from kiosk.procedures.key_draft import SAMPLES_FIRST_WANTED
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.procedure import NotOfferedError, Person, PersonEvent, WeighAgain
 from kiosk.records.entries import KeyChanged
@@ -82,6 +83,15 @@ class FillGoal(KeyProcedure):
         if person is Person.ENTER:
             return super().offers(person) and bool(self.wanted) and not self.too_many
         return super().offers(person)
+
+    def _count_anew(self, _event: PersonEvent) -> S:
+        """Of all bags, mixed: nothing that was weighed of one of them tells about the others."""
+        draft = self.kept
+        in_lots = (mass for lot in draft.lots for mass in (lot.empty, lot.filled))
+        weighed = (*draft.samples, *in_lots, draft.empty, draft.filled)
+        self._void(*weighed, reason="of one bag only")
+        self.draft = replace(self.kept, wanted=SAMPLES_FIRST_WANTED, back_in=None)
+        return S.SAMPLES
 
     def _answer(self, event: PersonEvent) -> S:
         back_in = event.kind is Person.YES

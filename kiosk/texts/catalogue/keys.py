@@ -31,6 +31,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # Samples of another day
     "key.old.title": "Use the samples of {day} {month}?",
     "key.old.piece": "{mass} a piece.",
+    "key.old.piece.whole": "{mass} a whole piece.",
+    "key.old.piece.bits": "{mass} a piece or bit.",
     "key.old.fresh": "Nothing to count then: only fill and weigh.",
     "key.old.moist": (
         "In {count} day damp or dry air may change that by {percent}.",

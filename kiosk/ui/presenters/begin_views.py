@@ -20,7 +20,7 @@ def old_samples_view(procedure: BeginKey) -> QuestionView:
     assert old is not None
     at, days = old.sampled_at.astimezone(), procedure.days_old
     widened = procedure.moisture_percent
-    piece = say("key.old.piece", mass=grams(old.piece_mass))
+    piece = say_of_bits("key.old.piece", old.bits, mass=grams(old.piece_mass))
     return QuestionView(
         title=say("key.old.title", day=at.day, month=say(f"key.month.{at.month}")),
         body=f"{piece} {_widens(widened, days)}",

@@ -40,7 +40,7 @@ def test_the_question_names_the_day_and_the_piece(journey: Journey) -> None:
     journey.tap("Make a count key")
     journey.tap("pasta")
     journey.until_title("Use the samples of")
-    assert "g a piece." in journey.seen
+    assert "g a whole piece." in journey.seen
     journey.tap("Use them")
     assert "Is it from the same bag?" in journey.seen
     journey.tap("No, or mixed")

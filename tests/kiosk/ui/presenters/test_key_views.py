@@ -207,7 +207,7 @@ def test_old_samples_are_offered_with_their_day_and_what_has_changed_since() -> 
     view = samples_view(remembering(days=12), facts())
     assert isinstance(view, QuestionView)
     assert view.title == "Use the samples of 2 March?"
-    assert "0.0506 g a piece." in view.body
+    assert "0.0506 g a whole piece." in view.body
     assert "In 12 days damp or dry air may change that by 2.4 %." in view.body
 
 
