@@ -4,7 +4,7 @@ from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
     "hub.rules": "Rules",
-    "rules.title": "The rules of this round",
+    "rules.title": "Which rules does this round have?",
     "rules.printed": "They stand on the answer sheets too.",
     "rules.frozen": "Frozen: a sitting has begun.",
     "rules.helper_code": "Code for\nhelpers",
