@@ -125,3 +125,21 @@ def test_the_farthest_sample_is_named_if_it_can_be(
     masses: tuple[str, ...], place: int | None
 ) -> None:
     assert samples(*masses).farthest == place
+
+
+@pytest.mark.parametrize(("slip", "flagged"), [(0, 0.05), (1, 0.83)])
+def test_a_miscounted_piece_is_found_as_often_as_the_range_can(slip: int, flagged: float) -> None:
+    # One piece of 25 that differ by 5 % is four standard deviations of a sample.
+    rng, trials = np.random.default_rng(7), 1000
+    nets = rng.normal(12.5, 0.125, (trials, 3))
+    nets[:, 0] += 0.5 * slip
+    found = sum(
+        Samples(
+            pieces=25,
+            masses=tuple(Decimal(f"{net:.3f}") for net in row),
+            readability=Decimal("0.001"),
+            prior=PriorScatter(relative=0.05),
+        ).differ_too_much
+        for row in nets
+    )
+    assert found / trials == pytest.approx(flagged, abs=0.025)
