@@ -10,7 +10,8 @@ import numpy as np
 import numpy.typing as npt
 
 from drivers.simulated.materials import Material
-from drivers.simulated.things import CheckWeight, Coins, Cup, Jar, Thing, Tray
+from drivers.simulated.things import CheckWeight, Coins, Cup, Jar, Thing, Tray, Vessel
+from drivers.simulated.water import grams_shown
 from drivers.simulated.weighing_pan import WeighingPan
 
 
@@ -71,6 +72,11 @@ class Bench:
         with self._lock:
             return Jar(self._rng.uniform(60.0, 160.0))
 
+    def new_vessel(self) -> Vessel:
+        """An empty vase of 80 to 160 g that takes 400 to 900 cm³."""
+        with self._lock:
+            return Vessel(self._rng.uniform(80.0, 160.0), cm3=self._rng.uniform(400.0, 900.0))
+
     def check_weight(self, grams: float) -> CheckWeight:
         """A weight of exactly so many grams."""
         return CheckWeight(grams)
@@ -92,6 +98,13 @@ class Bench:
             self._stop_pouring()
             cup.filling, cup.pieces = 0.0, 0
             self._add(cup, material.draw_about(self._rng, grams))
+
+    def fill_with_water(self, vessel: Vessel, celsius: float) -> None:
+        """Fill to the brim with water of that temperature."""
+        with self._lock:
+            self._stop_pouring()
+            vessel.filling = grams_shown(vessel.cm3, celsius)
+            self.change(vessel)
 
     def scoop(self, thing: Thing, grams: float, material: Material) -> None:
         """Add a scoop of about ``grams`` to what is in it."""

@@ -43,3 +43,10 @@ class CheckWeight(Thing):
 
 class Coins(Thing):
     """Coins of one kind."""
+
+
+@dataclass(eq=False, slots=True)
+class Vessel(Thing):
+    """A container of any shape that can be filled with water to the brim: ``cm3`` of it."""
+
+    cm3: float = 0.0

@@ -1,6 +1,7 @@
 """Measure a container with a ruler: each edge at two or three places, then its volume.
 
-Nothing is weighed. Whatever was kept is written down at once and can be gone on with later.
+Nothing is weighed; a container that is filled with water is another procedure's. Whatever was
+kept is written down at once and can be gone on with later.
 """
 
 from __future__ import annotations
@@ -61,6 +62,7 @@ class MeasureState(Enum):
     SAVED = "saved"
     LEAVING = "leaving"
     LEFT = "left"
+    WATER = "water"
 
 
 S = MeasureState
@@ -143,7 +145,7 @@ class Measure(Procedure):
 
     def _choose_shape(self, event: PersonEvent) -> S:
         self._shape = Shape(event.value)
-        return S.UNIT
+        return S.WATER if self._shape is Shape.WATER else S.UNIT
 
     def _choose_unit(self, event: PersonEvent) -> S:
         assert self._shape is not None
@@ -278,7 +280,7 @@ class Measure(Procedure):
             Person.NO: judge(_start_over, S.SHAPE),
             Person.HOME: go(S.LEFT),
         },
-        S.SHAPE: {Person.CHOOSE: judge(_choose_shape, S.UNIT), Person.HOME: go(S.LEFT)},
+        S.SHAPE: {Person.CHOOSE: judge(_choose_shape, S.UNIT, S.WATER), Person.HOME: go(S.LEFT)},
         S.UNIT: {Person.CHOOSE: judge(_choose_unit, S.SIZE), Person.HOME: go(S.LEFT)},
         S.SIZE: {
             Person.TYPE: judge(_type, S.SIZE),
@@ -305,7 +307,7 @@ class Measure(Procedure):
             Person.LEAVE: go(S.LEFT),
         },
     }
-    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT})
+    FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT, S.WATER})
     ASKS: ClassVar[Mapping[Enum, Ask]] = {
         S.RESUME: Ask(title="measure.resume.title", body="measure.resume.body", needs_pan=False),
         S.SHAPE: Ask(title="measure.shape.title", needs_pan=False),

@@ -80,6 +80,8 @@ class Art(StrEnum):
     CLEAR_PAN = "clear pan"
     TRAY = "tray"
     JAR = "jar"
+    VASE = "vase"
+    FULL_VASE = "full vase"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

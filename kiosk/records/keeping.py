@@ -16,7 +16,16 @@ from sqlalchemy import exists, select
 from sqlalchemy.orm import Session
 
 from kiosk.evidence import Source, Weighing
-from kiosk.records import entries, jar_entries, models, round_notes, rounds, volume_entries, volumes
+from kiosk.records import (
+    entries,
+    jar_entries,
+    models,
+    round_notes,
+    rounds,
+    volume_entries,
+    volumes,
+    water_entries,
+)
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kinds import CUP, JAR
 from kiosk.records.labels import claim, locked, release
@@ -233,6 +242,8 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     volume_entries.VolumeStarted: (models.VolumeStartedRow, volumes.start),
     volume_entries.SizeRead: (models.SizeReadRow, volumes.add_size),
     volume_entries.SizeVoided: (models.SizeVoidedRow, volumes.void_size),
+    water_entries.WaterWeighed: (models.WaterWeighedRow, volumes.add_water),
+    water_entries.WaterVoided: (models.WaterVoidedRow, volumes.void_water),
     volume_entries.VolumeMade: (models.VolumeMadeRow, volumes.make),
     volume_entries.VolumeDropped: (models.VolumeDroppedRow, volumes.drop),
     entries.CheckMass: (models.CheckMassRow, _add_check_mass),

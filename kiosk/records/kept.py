@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 
-from kiosk.evidence import Evidence, Weighing
+from kiosk.evidence import Evidence, Source, Weighing
 from kiosk.records.entries import KeyMade, KeyMass, MassRole
 from kiosk.records.volume_entries import SizeRead, VolumeMade
+from kiosk.records.water_entries import WaterWeighed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,17 +88,23 @@ class StoredKey:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VolumeDraft:
-    """A volume key with the sizes that count, in order of keeping."""
+    """A volume key with the sizes or masses that count, in order of keeping."""
 
     id: str
     shape: str
     since: datetime
-    sizes: tuple[SizeRead, ...]
+    sizes: tuple[SizeRead, ...] = ()
+    waters: tuple[WaterWeighed, ...] = ()
+
+    @property
+    def simulated(self) -> bool:
+        """Whether the simulated balance weighed it; sizes come from a ruler, which is real."""
+        return any(mass.weighing.source is Source.SIMULATED for mass in self.waters)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoredVolume:
-    """A volume key that was made and counts, with the sizes that stand behind it."""
+    """A volume key that was made and counts, with what stands behind it."""
 
     draft: VolumeDraft
     made: VolumeMade

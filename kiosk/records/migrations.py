@@ -26,6 +26,8 @@ from kiosk.records.models import (
     VolumeDroppedRow,
     VolumeMadeRow,
     VolumeStartedRow,
+    WaterVoidedRow,
+    WaterWeighedRow,
 )
 
 
@@ -65,6 +67,36 @@ def _add_bits(connection: Connection) -> None:
     _add_columns(connection, KeyChangedRow, "bits")
 
 
+def _add_volumes_by_water(connection: Connection) -> None:
+    create_tables(connection, WaterWeighedRow, WaterVoidedRow)
+    table, check = "volumes_started", "ck_volumes_started_shape"
+    old = "CHECK (shape IN ('box', 'cylinder', 'tapered', 'tapered box'))"
+    new = "CHECK (shape IN ('box', 'cylinder', 'tapered', 'tapered box', 'water'))"
+    if connection.dialect.name == "sqlite":
+        _rewrite(connection, table, old, new)
+    else:
+        connection.exec_driver_sql(
+            f"ALTER TABLE {table} DROP CONSTRAINT {check}, ADD CONSTRAINT {check} {new}"
+        )
+
+
+def _rewrite(connection: Connection, table: str, old: str, new: str) -> None:
+    """Change a constraint that allows more from now on; no row is touched.
+
+    The way for changes that leave the content of a SQLite file as it is
+    (https://www.sqlite.org/lang_altertable.html, section 7). A table that was made by an earlier
+    step from today's models has the new words already.
+    """
+    version = connection.exec_driver_sql("PRAGMA schema_version").scalar_one()
+    connection.exec_driver_sql("PRAGMA writable_schema = ON")
+    connection.exec_driver_sql(
+        "UPDATE sqlite_master SET sql = replace(sql, ?, ?) WHERE type = 'table' AND name = ?",
+        (old, new, table),
+    )
+    connection.exec_driver_sql(f"PRAGMA schema_version = {version + 1}")
+    connection.exec_driver_sql("PRAGMA writable_schema = OFF")
+
+
 def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
     """Columns that may be empty, at the end of a table that is there."""
     table = Base.metadata.tables[model.__tablename__]
@@ -81,4 +113,5 @@ _STEPS: dict[int, Callable[[Connection], None]] = {
     5: _add_closed_jars,
     6: _add_rounds,
     7: _add_bits,
+    8: _add_volumes_by_water,
 }

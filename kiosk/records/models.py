@@ -20,11 +20,11 @@ from kiosk.records.columns import CheckedRows, Exact, Lines, Moment
 from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
 # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots; 6: closed jars
-# 7: rounds; 8: whether bits count
-SCHEMA_VERSION = 8
+# 7: rounds; 8: whether bits count; 9: volumes by water
+SCHEMA_VERSION = 9
 
 
-SECRETS = ("coach_code",)  # names of choices that leave the records in no export
+SECRETS = ("coach_code", "helper_code")  # names of choices that leave the records in no export
 
 
 class Base(DeclarativeBase):
@@ -244,7 +244,9 @@ class VolumeStartedRow(Kept, Base):
     __tablename__ = "volumes_started"
 
     shape: Mapped[str] = mapped_column(
-        CheckConstraint("shape IN ('box', 'cylinder', 'tapered', 'tapered box')", name="shape")
+        CheckConstraint(
+            "shape IN ('box', 'cylinder', 'tapered', 'tapered box', 'water')", name="shape"
+        )
     )
 
 
@@ -265,6 +267,27 @@ class SizeVoidedRow(Kept, Base):
     __tablename__ = "sizes_voided"
 
     size_id: Mapped[str] = mapped_column(ForeignKey("sizes_read.id"), unique=True)
+    reason: Mapped[str]
+
+
+class WaterWeighedRow(Kept, Base):
+    """A container was weighed empty, or full of water."""
+
+    __tablename__ = "waters_weighed"
+
+    key_id: Mapped[str] = mapped_column(ForeignKey("volumes_started.id"), index=True)
+    role: Mapped[str] = mapped_column(CheckConstraint("role IN ('empty', 'filled')", name="role"))
+    celsius: Mapped[Decimal | None] = mapped_column(Exact)
+    weighing_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class WaterVoidedRow(Kept, Base):
+    """A mass of a container does not count."""
+
+    __tablename__ = "waters_voided"
+
+    water_id: Mapped[str] = mapped_column(ForeignKey("waters_weighed.id"), unique=True)
     reason: Mapped[str]
 
 

@@ -63,7 +63,7 @@ def next_cup_number(session: Session, simulated: bool) -> int:
         .order_by(CupTakenRow.place.desc())
         .limit(1)
     )
-    out = _labels(session, CUP, simulated)
+    out = labels(session, CUP, simulated)
     for step in range(LAST_NUMBER):
         number = ((last or 0) + step) % LAST_NUMBER + 1
         if str(number) not in out:
@@ -122,7 +122,7 @@ def keys(session: Session, simulated: bool) -> list[StoredKey]:
 
 def used_letters(session: Session, simulated: bool) -> set[str]:
     """Letters of jars whose key counts."""
-    return _labels(session, JAR, simulated)
+    return labels(session, JAR, simulated)
 
 
 def guessed(session: Session, kind: str, simulated: bool) -> list[Guessed]:
@@ -163,7 +163,8 @@ def last_check(session: Session, balance: str, simulated: bool) -> BalanceChecke
     return None if row is None else _value(BalanceChecked, row)
 
 
-def _labels(session: Session, kind: str, simulated: bool) -> set[str]:
+def labels(session: Session, kind: str, simulated: bool) -> set[str]:
+    """The labels of that kind that are taken."""
     return set(
         session.scalars(
             select(LabelTakenRow.label).where(

@@ -23,6 +23,7 @@ from kiosk.records.models import (
     TryThrownAwayRow,
     VolumeDroppedRow,
     VolumeMadeRow,
+    WaterWeighedRow,
     WeighingRow,
 )
 
@@ -107,6 +108,11 @@ def _volumes(connection: Connection) -> Iterator[Finding]:
             yield finding(
                 Kind.VOLUME, made.__tablename__, row.id, cm3=row.cm3, low=row.low, high=row.high
             )
+    sources: dict[str, set[bool]] = {}
+    for key, source in connection.execute(_waters()):
+        sources.setdefault(key, set()).add(source == _SIMULATED)
+    for key in sorted(key for key, found in sources.items() if len(found) > 1):
+        yield finding(Kind.MIXED, WaterWeighedRow.__tablename__, key)
 
 
 def _labels(connection: Connection) -> Iterator[Finding]:
@@ -145,6 +151,14 @@ def _jars(connection: Connection) -> Iterator[_Label]:
 
 def _boxes(connection: Connection) -> Iterator[_Label]:
     made, dropped = VolumeMadeRow, select(VolumeDroppedRow.key_id)
+    simulated = {key for key, source in connection.execute(_waters()) if source == _SIMULATED}
     rows = select(made.number, made.key_id).where(made.key_id.not_in(dropped))
     for number, holder in connection.execute(rows):
-        yield BOX, False, str(number), holder
+        yield BOX, holder in simulated, str(number), holder
+
+
+def _waters() -> Executable:
+    """Each mass of a container with water: whose it is, and where it comes from."""
+    return select(WaterWeighedRow.key_id, WeighingRow.source).join(
+        WeighingRow, WeighingRow.id == WaterWeighedRow.weighing_id
+    )

@@ -26,7 +26,7 @@ from kiosk.records.kept import (
     Try,
     VolumeDraft,
 )
-from kiosk.records.kinds import BOX, JAR
+from kiosk.records.kinds import JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
 from kiosk.records.round_notes import RoundNote, StoredRound
@@ -111,23 +111,26 @@ class Store:
         with self._reading() as session:
             return queries.guessed(session, JAR, simulated)
 
-    def open_volume(self) -> VolumeDraft | None:
-        """The volume key that is being made, with the sizes that count.
+    def open_volume(self, simulated: bool) -> VolumeDraft | None:
+        """The volume key that is being made, with the sizes or masses that count.
 
-        A key without any size is nothing to go on with, and is not given.
+        A key without any of them is nothing to go on with, and is not given.
         """
         with self._reading() as session:
-            return volumes.open_volume(session)
+            return volumes.open_volume(session, simulated)
 
-    def volumes(self) -> list[StoredVolume]:
-        """The volume keys that count, in the order in which they were made."""
-        with self._reading() as session:
-            return volumes.volumes(session)
+    def volumes(self, simulated: bool) -> list[StoredVolume]:
+        """The volume keys that count beside such a balance, in the order in which they were made.
 
-    def boxes_to_guess(self) -> list[Guessed]:
-        """The boxes whose key counts, by number as text."""
+        What a ruler measured is real beside any balance.
+        """
         with self._reading() as session:
-            return queries.guessed(session, BOX, simulated=False)
+            return volumes.volumes(session, simulated)
+
+    def boxes_to_guess(self, simulated: bool) -> list[Guessed]:
+        """The boxes of those keys, by number as text."""
+        with self._reading() as session:
+            return volumes.boxes_to_guess(session, simulated)
 
     def guesses(self, key_id: str) -> list[Guess]:
         """The guesses at one key, in the order in which they were made."""

@@ -1,7 +1,8 @@
 """Entries of a volume key: what was measured with a ruler, and what came of it.
 
 VolumeStarted -> SizeRead, SizeVoided, in any order -> VolumeMade, or VolumeDropped. No balance
-stands behind any of it, so that a volume key is real even beside the simulated balance.
+stands behind any of it, so that such a key is real even beside the simulated balance. A container
+measured with water has masses instead of sizes: see water_entries.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ class Shape(StrEnum):
     CYLINDER = "cylinder"
     TAPERED = "tapered"
     TAPERED_BOX = "tapered box"
+    WATER = "water"  # any shape, filled with water
 
 
 class LengthUnit(StrEnum):

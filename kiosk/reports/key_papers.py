@@ -32,12 +32,10 @@ def save_key_papers(key: StoredKey, folder: Path, paper: Paper) -> tuple[Path, P
 
 def save_volume_papers(key: StoredVolume, folder: Path, paper: Paper) -> tuple[Path, Path]:
     """The same for a box: labels with its number, and its card."""
-    label = f"{key.made.number}"
+    label, simulated = f"{key.made.number}", key.draft.simulated
+    labels = jar_labels(JAR_AND_LID * (label,), paper, simulated=simulated)
+    mark = say("paper.file.simulated") if simulated else ""
     return (
-        save_pdf(
-            jar_labels(JAR_AND_LID * (label,), paper, simulated=False),
-            folder,
-            say("paper.volume.label_file", number=label),
-        ),
-        save_pdf(volume_card(key, paper), folder, say("paper.volume.file", number=label)),
+        save_pdf(labels, folder, say("paper.volume.label_file", number=label) + mark),
+        save_pdf(volume_card(key, paper), folder, say("paper.volume.file", number=label) + mark),
     )

@@ -12,6 +12,8 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import GuessState
 from kiosk.procedures.hand_in import HandInState
+from kiosk.procedures.measure import Measure, MeasureState
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import (
     PersonEvent,
     Procedure,
@@ -100,6 +102,10 @@ class Desk(JobsDesk):
             case SamplesState.SAMPLED:
                 assert isinstance(ended, CountSamples)
                 self._start(FillContainer(self.world, pan=self.memory, draft=ended.kept))
+            case MeasureState.WATER:
+                self._start(MeasureWater(self.world, pan=self.memory))
+            case WaterState.SHAPES:
+                self._start(Measure(self.world, pan=self.memory))
             case ContainerState.CLOSING:
                 assert isinstance(ended, FillContainer)
                 self._weigh_closed(ended.letter or "")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.measure import Measure, MeasureState
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Procedure
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.settings import Paper
@@ -37,12 +38,14 @@ def print_key(desk: Desk) -> None:
 def _papers(procedure: Procedure | None, *, simulated: bool) -> Save | None:
     """How to save the papers of what was just kept; None while nothing is."""
     match procedure:
+        case MeasureWater(state=WaterState.SAVED, kept=water):
+            return lambda store, folder, paper: _of_box(store, water.id, simulated, folder, paper)
         case FillContainer(state=ContainerState.SAVED, kept=draft):
             key_id = draft.id
             return lambda store, folder, paper: _of_jar(store, key_id, simulated, folder, paper)
         case Measure(state=MeasureState.SAVED, kept=draft):
             box_id = draft.id
-            return lambda store, folder, paper: _of_box(store, box_id, folder, paper)
+            return lambda store, folder, paper: _of_box(store, box_id, simulated, folder, paper)
     return None
 
 
@@ -57,10 +60,12 @@ def _of_jar(
     return save_key_papers(found[0], folder, paper)
 
 
-def _of_box(store: Store, key_id: str, folder: Path, paper: Paper) -> tuple[Path, ...]:
+def _of_box(
+    store: Store, key_id: str, simulated: bool, folder: Path, paper: Paper
+) -> tuple[Path, ...]:
     from kiosk.reports.key_papers import save_volume_papers  # brings reportlab along: not earlier
 
-    found = [key for key in store.volumes() if key.draft.id == key_id]
+    found = [key for key in store.volumes(simulated) if key.draft.id == key_id]
     if not found:
         raise RecordsError(Problem.NO_KEY)
     return save_volume_papers(found[0], folder, paper)

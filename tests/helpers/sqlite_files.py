@@ -27,7 +27,16 @@ def some_records(where: str, cups: int = 30, source: Source = Source.BALANCE) ->
 
 def version_1(where: str) -> None:
     """A records file as the first version made it: cups out and in, a key, simulated and real."""
-    script = Path(__file__).parents[2] / "fixtures/records/version-1.sql"
+    _run(where, "version-1.sql")
+
+
+def version_8(where: str) -> None:
+    """A records file whose volumes were all measured with a ruler: a box, and one half measured."""
+    _run(where, "version-8.sql")
+
+
+def _run(where: str, name: str) -> None:
+    script = Path(__file__).parents[2] / "fixtures/records" / name
     with closing(sqlite3.connect(where)) as file:
         file.executescript(script.read_text(encoding="utf-8"))
 

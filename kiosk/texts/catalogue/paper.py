@@ -15,7 +15,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.card.head": "Key card: jar {letter}",
     "paper.card.file": "Jar {letter} key card",
     "paper.card.hide": "For the coach. The number is inside: keep it folded and locked away.",
-    "paper.card.simulated": "SIMULATED: no real balance weighed this jar.",
+    "paper.card.simulated": "SIMULATED: no real balance weighed this.",
     "paper.card.fold": "Fold the bottom edge of the page up to this line.",
     "paper.card.count": "{count} pieces",
     "paper.card.sure": "95 % sure: between {low} and {high} (\u00b1 {percent})",

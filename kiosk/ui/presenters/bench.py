@@ -15,10 +15,13 @@ from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.hand_in import HandIn
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.measure_water import MeasureWater
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.texts import say
 from kiosk.ui.presenters.bench_known import KnownThings
+from kiosk.ui.presenters.bench_tiles import TileView
+from kiosk.ui.presenters.bench_water import WaterThings
 from kiosk.ui.presenters.check_rows import thing_name
 from kiosk.ui.presenters.surroundings import TableFacts
 
@@ -27,15 +30,7 @@ POUR_G = 100
 CHECK_WEIGHT_G = 100
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TileView:
-    """One thing, or one thing to do with it."""
-
-    key: str
-    text: str
-    art: str = "none"
-    on_pan: bool = False
-    off: bool = False
+__all__ = ["BenchModel", "BenchView", "TileView"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +62,7 @@ class BenchModel:
         self._jar: Jar | None = None
         self._weight = table.bench.check_weight(CHECK_WEIGHT_G)
         self._known = KnownThings(table.bench)
+        self._water = WaterThings(table.bench)
         self._off = False
 
     # What is shown ---------------------------------------------------------------------------
@@ -79,6 +75,8 @@ class BenchModel:
             tiles = self._key_tiles()
         elif isinstance(self.procedure, BalanceCheck):
             tiles = self._known_tiles(self.procedure)
+        elif isinstance(self.procedure, MeasureWater):
+            tiles = [*self._water.tiles(), self._weight_tile(), self._clear_tile()]
         else:
             tiles = self._cup_tiles()
         return BenchView(
@@ -116,8 +114,7 @@ class BenchModel:
                      on_pan=self._heaped() and self._lies(self._tray)),
             TileView(key="jar", text=say("bench.jar"), art="jar", on_pan=self._lies(self._jar)),
             TileView(key="pour", text=say("bench.pour"), art="pour", off=not self._lies(self._jar)),
-            TileView(key="weight", text=say("bench.weight"), art="weight",
-                     on_pan=self._lies(self._weight)),
+            self._weight_tile(),
             self._clear_tile(),
         ]  # fmt: skip
 
@@ -138,10 +135,13 @@ class BenchModel:
                      art="plug" if plugged else "parted plug"),
             TileView(key="off", text=say("bench.wake" if self._off else "bench.switch_off"),
                      art="off", on_pan=self._off),
-            TileView(key="weight", text=say("bench.weight"), art="weight",
-                     on_pan=self._lies(self._weight)),
+            self._weight_tile(),
             self._clear_tile(),
         ]  # fmt: skip
+
+    def _weight_tile(self) -> TileView:
+        return TileView(key="weight", text=say("bench.weight"), art="weight",
+                        on_pan=self._lies(self._weight))  # fmt: skip
 
     def _clear_tile(self) -> TileView:
         return TileView(key="clear", text=say("bench.clear"), art="clear")
@@ -190,6 +190,7 @@ class BenchModel:
             "count": self._count,
             "jar": self._put_jar,
             "pour": self._pour,
+            **self._water.actions(),
             "weight": lambda: self._toggle(self._weight),
             "zero": self.table.press_zero,
             "tare": self.table.press_tare,

@@ -53,7 +53,7 @@ def measure_view(procedure: Measure, facts: TableFacts) -> SheetView:
     if procedure.state is not MeasureState.RESUME:
         view = _on_the_way(view, procedure)
     container = _container(procedure, facts)
-    return replace(view, container=container, beside_home=_cover(facts))
+    return replace(view, container=container, beside_home=cover_button(facts))
 
 
 def shape_name(shape: Shape | None) -> str:
@@ -215,7 +215,8 @@ def _undo(procedure: Measure) -> ButtonView | None:
     return button(say("measure.undo", cm=centimetres(places[-1])), Person.UNDO)
 
 
-def _cover(facts: TableFacts) -> ButtonView:
+def cover_button(facts: TableFacts) -> ButtonView:
+    """What hides the volume, or shows it again."""
     words = say("key.uncover" if facts.covered else "key.cover")
     return button(words, Person.COVER, sign="cover")
 
@@ -296,7 +297,7 @@ def _with_volume(view: ContainerView, volume: Volume, facts: TableFacts) -> Cont
 def _result(procedure: Measure, facts: TableFacts) -> KeyView:
     volume = procedure.kept.volume()
     assert volume is not None
-    covered, label = facts.covered, _free_label(facts)
+    covered, label = facts.covered, free_number(facts)
     half = (volume.high - volume.low) / 2 / volume.cm3
     double = cubic(2 * volume.cm3)
     return KeyView(
@@ -323,7 +324,7 @@ def _result(procedure: Measure, facts: TableFacts) -> KeyView:
         peak="" if covered else cubic(volume.cm3),
         right="" if covered else say("measure.cubic_at", volume=double),
         which=say("measure.which"),
-        labels=_LABELS,
+        labels=BOX_NUMBERS,
         lids=False,
         used_text=say("key.used"),
         used=facts.used_boxes,
@@ -338,21 +339,27 @@ def _result(procedure: Measure, facts: TableFacts) -> KeyView:
     )
 
 
-_LABELS = tuple(str(box) for box in range(1, LAST_BOX + 1))
+BOX_NUMBERS = tuple(str(box) for box in range(1, LAST_BOX + 1))
 
 
-def _free_label(facts: TableFacts) -> str:
+def free_number(facts: TableFacts) -> str:
     """The number that the coach chose, or else the first free one; "" when all are used."""
-    free = [label for label in _LABELS if label not in facts.used_boxes]
+    free = [label for label in BOX_NUMBERS if label not in facts.used_boxes]
     return facts.letter if facts.letter in free else free[0] if free else ""
 
 
-def _warning(procedure: Measure, volume: Volume, facts: TableFacts) -> str:
+def limits(volume: Volume, facts: TableFacts) -> str:
+    """What to say of a volume that is too large for the event, or may be; "" for any other."""
     limit = facts.settings.rules.volume_limit_cm3
     if volume.cm3 > limit:
         return say("measure.over", limit=number(limit))
-    if volume.high > limit:
-        return say("measure.near", limit=number(limit))
+    return say("measure.near", limit=number(limit)) if volume.high > limit else ""
+
+
+def _warning(procedure: Measure, volume: Volume, facts: TableFacts) -> str:
+    large = limits(volume, facts)
+    if large:
+        return large
     once = any(len(procedure.kept.at(edge)) == 1 for edge in procedure.kept.edges)
     return say("measure.one_place.note") if once else ""
 

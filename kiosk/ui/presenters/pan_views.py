@@ -11,6 +11,7 @@ from kiosk.procedures.count_samples import CountSamples
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
+from kiosk.procedures.measure_water import MeasureWater
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -21,6 +22,7 @@ from kiosk.ui.presenters.scale_check_views import pan_words
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.trouble_views import OVER_WITH_NUMBERS
 from kiosk.ui.presenters.views import PanView
+from kiosk.ui.presenters.water_views import captured_water
 from kiosk.weighing.pan_watch import PanPhase, PanState
 
 _WORDS = {
@@ -60,7 +62,7 @@ def pan_view(
 
     A `coach` who looks after the scale itself sees it open.
     """
-    captured = _captured(procedure)
+    captured = _captured(procedure, facts)
     if captured is not None:
         return _with_rim(captured, facts)
     if hindrance is not None and not (hindrance in OVER_WITH_NUMBERS and state.readings_flow):
@@ -99,8 +101,10 @@ def _with_rim(view: PanView, facts: TableFacts) -> PanView:
     return view
 
 
-def _captured(procedure: Procedure | None) -> PanView | None:
+def _captured(procedure: Procedure | None, facts: TableFacts) -> PanView | None:
     """A still picture of what was written down, for as long as it lies there."""
+    if isinstance(procedure, MeasureWater):
+        return captured_water(procedure, facts)
     if isinstance(procedure, WeighEmpty) and procedure.state is WeighEmptyState.WEIGHED:
         cup = procedure.cup
         if cup is not None and not procedure.others_out:
@@ -123,7 +127,7 @@ def _captured(procedure: Procedure | None) -> PanView | None:
 
 def _covered(procedure: Procedure | None, facts: TableFacts) -> bool:
     """On the student side the pan is covered while a cup is out; the coach covers a key."""
-    if isinstance(procedure, CountSamples | BalanceCheck | CheckJars):
+    if isinstance(procedure, CountSamples | BalanceCheck | CheckJars | MeasureWater):
         return False
     if isinstance(procedure, FillContainer):
         return facts.covered and procedure.state in (ContainerState.KEY, ContainerState.SAVED)

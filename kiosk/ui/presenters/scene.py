@@ -14,6 +14,7 @@ from kiosk.procedures.guess import Guess
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.measure import Measure
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.show_answer import ShowAnswer
@@ -46,6 +47,7 @@ from kiosk.ui.presenters.trouble_views import (
     restless_view,
 )
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
+from kiosk.ui.presenters.water_views import water_view
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanState
 
@@ -69,6 +71,8 @@ _WAITS_FOR_REST = frozenset(
         ContainerState.STOPPING,
         CheckState.SETTLING,
         JarState.WEIGHING,
+        WaterState.EMPTY,
+        WaterState.FILLED,
     }
 )
 
@@ -178,6 +182,8 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
 
 
 def _masses_kept(procedure: Procedure) -> int:
+    if isinstance(procedure, MeasureWater) and procedure.draft:
+        return len(procedure.draft.masses)
     draft = procedure.draft if isinstance(procedure, KeyProcedure) else None
     return draft.masses_kept if draft else 0
 
@@ -194,6 +200,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return container_view(procedure, facts, shown)
         case Measure():
             return measure_view(procedure, facts)
+        case MeasureWater():
+            return water_view(procedure, facts)
         case ThrowAway():
             return throw_view(procedure)
         case Guess():
@@ -253,6 +261,8 @@ def _job(desk: Desk) -> tuple[str, ...]:
         case Measure():
             name = shape_name(procedure.shape)
             return (say("strip.measure"), *((name,) if name else ()))
+        case MeasureWater():
+            return (say("strip.measure"), say("measure.shape.water"))
         case ThrowAway():
             return (say("strip.throw"),)
         case Guess():

@@ -16,7 +16,7 @@ from kiosk.ui.widgets import mark, signs
 from kiosk.ui.widgets.cup_art import CAP, LEAN, draw_cup, draw_grain
 from kiosk.ui.widgets.drawing import Drawing
 from kiosk.ui.widgets.pencil import Pencil
-from kiosk.ui.widgets.scale_art import draw_jar, draw_tray, draw_weight
+from kiosk.ui.widgets.scale_art import draw_jar, draw_tray, draw_vase, draw_weight
 from kiosk.ui.widgets.tappable import Tappable
 
 kv_files.load(__file__)
@@ -41,6 +41,13 @@ def _any_tray(pieces: bool) -> Art:
 
 def _jar(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_jar(pencil, (x - half * 0.78, y - half, half * 1.56, half * 2))
+
+
+def _any_vase(full: bool) -> Art:
+    def draw(pencil: Pencil, x: float, y: float, half: float) -> None:
+        draw_vase(pencil, (x - half * 0.75, y - half * 0.9, half * 1.5, half * 1.8), full)
+
+    return draw
 
 
 def _pour(pencil: Pencil, x: float, y: float, half: float) -> None:
@@ -103,12 +110,16 @@ THINGS: dict[str, Art] = {
     "empty tray": _any_tray(pieces=False),
     "tray": _any_tray(pieces=True),
     "jar": _jar,
+    "vase": _any_vase(full=False),
+    "full vase": _any_vase(full=True),
     "weight": _weight,
     "coins": _coins,
 }
 DEEDS: dict[str, Art | None] = {
     "clear": _circled("up"),
     "pour": _pour,
+    "water": _any_vase(full=True),
+    "no water": _any_vase(full=False),
     "less": _circled("minus"),
     "more": _circled("plus"),
     "zero": _zero,

@@ -100,6 +100,23 @@ def draw_weight(pencil: Pencil, box: tuple[float, float, float, float]) -> None:
     pencil.frame(left, top + high * 0.36, wide, high * 0.64, wide * 0.18, line, theme.ink)
 
 
+def draw_vase(pencil: Pencil, box: tuple[float, float, float, float], full: bool) -> None:
+    """An open vase in ``box`` (left, top, width, height), with water up to its brim or without."""
+    left, top, wide, high = box
+    half, line = wide / 2, wide * 0.035
+    outline = ((0.0, 0.72), (0.12, 0.6), (0.3, 0.62), (0.55, 0.95), (0.75, 0.95), (1.0, 0.55))
+    right: list[Point] = [(left + half * (1 + x), top + high * y) for y, x in outline]
+    body: list[Point] = [*right, *((2 * left + wide - x, y) for x, y in reversed(right))]
+    pencil.fill(body, theme.under_t if full else theme.card)
+    pencil.stroke(body, line, theme.ink, closed=True)
+    for x, y in ((0.75, 0.42), (1.25, 0.55), (0.95, 0.78)) if full else ():
+        at = left + half * x
+        pencil.stroke([(at - half * 0.15, top + high * y), (at + half * 0.15, top + high * y)],
+                      line, theme.under)  # fmt: skip
+    brim = [(right[0][0], top), (body[-1][0], top)]
+    pencil.stroke(brim, line * 1.6, theme.under if full else theme.ink)
+
+
 class ScaleArt(Drawing):
     """The scale, ``load`` on its dish, ``arrows`` that say: put it on, take it off.
 
@@ -110,7 +127,17 @@ class ScaleArt(Drawing):
 
     load = OptionProperty(
         "none",
-        options=["none", "clear pan", "empty cup", "filled cup", "tray", "full tray", "jar"],
+        options=[
+            "none",
+            "clear pan",
+            "empty cup",
+            "filled cup",
+            "tray",
+            "full tray",
+            "jar",
+            "vase",
+            "full vase",
+        ],
     )
     arrows = OptionProperty("none", options=["none", "down", "up"])
 
@@ -149,6 +176,8 @@ class ScaleArt(Drawing):
             draw_tray(pencil, (41, foot - 74, 170, 74), pieces=self.load == "full tray")
         elif self.load == "jar":
             draw_jar(pencil, (80, foot - 116, 92, 116))
+        elif self.load in ("vase", "full vase"):
+            draw_vase(pencil, (76, foot - 115, 100, 115), full=self.load == "full vase")
 
 
 class JarArt(Drawing):

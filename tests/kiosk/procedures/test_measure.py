@@ -36,6 +36,12 @@ def test_a_key_begins_with_its_shape_and_the_unit() -> None:
     assert (procedure.state, procedure.edge) == (S.SIZE, "across")
 
 
+def test_water_is_the_way_of_another_procedure() -> None:
+    procedure = resumed(None)
+    assert feed(procedure, press(Person.CHOOSE, Shape.WATER)) == []
+    assert (procedure.state, procedure.ended) == (S.WATER, True)
+
+
 def test_each_edge_is_measured_at_two_places() -> None:
     procedure = measuring()
     edges = []

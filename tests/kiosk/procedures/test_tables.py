@@ -13,6 +13,7 @@ from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.measure import Measure, MeasureState
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.procedures.show_answer import ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
@@ -29,6 +30,7 @@ PROCEDURES = [
     (Guess, GuessState, {GuessState.CHOOSE}),
     (ShowAnswer, ShowState, {ShowState.CHOOSE}),
     (Measure, MeasureState, {MeasureState.SHAPE, MeasureState.RESUME}),
+    (MeasureWater, WaterState, {WaterState.CAUTION, WaterState.RESUME}),
     (CheckJars, JarState, {JarState.CHOOSE, JarState.CLEAR, JarState.PUT_ON}),
     (BalanceCheck, CheckState, {CheckState.KIT}),
 ]

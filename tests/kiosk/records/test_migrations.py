@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing
 from decimal import Decimal
 
@@ -16,7 +17,7 @@ from kiosk.records.migrations import migrate
 from kiosk.records.models import SCHEMA_VERSION
 from kiosk.records.store import Store
 from tests.helpers.recorded import balance_checked, check_mass
-from tests.helpers.sqlite_files import pragma, version_1
+from tests.helpers.sqlite_files import pragma, version_1, version_8
 
 
 def shape(where: str) -> set[tuple[str, frozenset[str]]]:
@@ -54,8 +55,11 @@ def test_a_file_of_version_1_becomes_one_of_the_present_version(where: str) -> N
     assert pragma(where, "user_version") == SCHEMA_VERSION
 
 
-def test_it_then_looks_like_a_new_file(where: str, tmp_path: object) -> None:
-    version_1(where)
+@pytest.mark.parametrize("older", [version_1, version_8])
+def test_it_then_looks_like_a_new_file(
+    where: str, tmp_path: object, older: Callable[[str], None]
+) -> None:
+    older(where)
     Store(where).close()
     fresh = f"{tmp_path}/fresh.sqlite"
     Store(fresh).close()

@@ -52,7 +52,7 @@ def test_a_draft_goes_on_after_a_restart_with_its_digits(store: Store, where: st
     store.save(key, first)
     store.close()
     with closing(Store(where)) as restarted:
-        found = restarted.open_volume()
+        found = restarted.open_volume(simulated=False)
     assert found is not None
     assert (found.id, found.shape, found.since, found.sizes) == (
         key.id,
@@ -67,7 +67,7 @@ def test_a_voided_size_does_not_count(store: Store) -> None:
     key = started()
     wrong, right = size(key, typed="184"), size(key)
     store.save(key, wrong, right, SizeVoided(size_id=wrong.id, reason="undone", at=AT))
-    found = store.open_volume()
+    found = store.open_volume(simulated=False)
     assert found is not None
     assert found.sizes == (right,)
 
@@ -76,16 +76,16 @@ def test_a_key_whose_sizes_are_all_voided_is_nothing_to_go_on_with(store: Store)
     key = started()
     only = size(key)
     store.save(key, only, SizeVoided(size_id=only.id, reason="undone", at=AT))
-    assert store.open_volume() is None
+    assert store.open_volume(simulated=False) is None
 
 
 def test_a_finished_key_comes_back_whole_and_is_no_draft(store: Store) -> None:
     key = started()
     edge, volume = size(key), made(key)
     store.save(key, edge, volume)
-    (found,) = store.volumes()
+    (found,) = store.volumes(simulated=False)
     assert (found.made, found.draft.sizes) == (volume, (edge,))
-    assert store.open_volume() is None
+    assert store.open_volume(simulated=False) is None
 
 
 def test_two_boxes_never_have_one_number(store: Store) -> None:
@@ -97,7 +97,7 @@ def test_two_boxes_never_have_one_number(store: Store) -> None:
 def test_a_dropped_key_frees_its_number(store: Store) -> None:
     key = kept(store)
     store.save(VolumeDropped(key_id=key.id, reason="measured again", at=AT))
-    assert store.volumes() == []
+    assert store.volumes(simulated=False) == []
     kept(store)
 
 
@@ -125,7 +125,7 @@ def test_a_size_is_voided_once(store: Store) -> None:
 def test_a_box_can_be_guessed_by_its_number(store: Store) -> None:
     key = kept(store, number=7)
     store.save(GuessMade(key_id=key.id, team="Heron", guess=Decimal(2000), at=AT))
-    (box,) = store.boxes_to_guess()
+    (box,) = store.boxes_to_guess(simulated=False)
     assert (box.letter, box.guesses) == ("7", 1)
     assert store.jars_to_guess(simulated=False) == []
 
@@ -158,4 +158,4 @@ def test_records_of_the_first_version_take_volumes(where: str) -> None:
     version_1(where)
     with closing(Store(where)) as store:
         kept(store)
-        assert [volume.made.number for volume in store.volumes()] == [3]
+        assert [volume.made.number for volume in store.volumes(simulated=False)] == [3]

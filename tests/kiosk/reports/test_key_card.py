@@ -101,7 +101,7 @@ def test_warnings_are_printed() -> None:
 def test_only_a_simulated_key_says_so_across_the_page(source: Source, said: bool) -> None:
     words = words_on(key_card(kept_key(source=source), Paper.A4))
     assert ("SIMULATED" in words) is said
-    assert ("no real balance weighed this jar" in words) is said
+    assert ("no real balance weighed this." in words) is said
 
 
 def test_a_typed_mass_is_called_typed() -> None:

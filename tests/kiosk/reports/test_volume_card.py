@@ -7,14 +7,17 @@ from pathlib import Path
 
 import pytest
 
+from kiosk.evidence import Source
 from kiosk.records.kept import StoredVolume, VolumeDraft
 from kiosk.records.volume_entries import Shape, SizeRead, VolumeMade
+from kiosk.records.water_entries import WaterRole, WaterWeighed
 from kiosk.reports.card import STRIP
 from kiosk.reports.key_papers import save_volume_papers
 from kiosk.reports.volume_card import volume_card
 from kiosk.settings import Paper
 from tests.helpers.pan import STARTED
 from tests.helpers.papers import KEY_ID, baselines, pages, words_on
+from tests.helpers.weighings import weighed
 
 BOX = (("long", "12.05"), ("wide", "9.0"), ("tall", "23.1"), ("long", "12.15"))
 
@@ -50,6 +53,31 @@ def test_each_edge_is_listed_with_all_its_places_as_read() -> None:
     words = words_on(volume_card(measured(), Paper.A4))
     when = "2026-03-02 09:00 UTC"
     assert f"long 12.05 cm {when} long 12.15 cm {when} wide 9.0 cm {when}" in words
+
+
+def by_water(source: Source) -> StoredVolume:
+    def mass(role: WaterRole, grams: str, warm: Decimal | None) -> WaterWeighed:
+        weighing = weighed(grams, "0.1", source)
+        return WaterWeighed(key_id=KEY_ID, role=role, celsius=warm, weighing=weighing, at=STARTED)
+
+    waters = (mass(WaterRole.EMPTY, "112.3", None), mass(WaterRole.FILLED, "2621.0", Decimal(21)))
+    draft = VolumeDraft(id=KEY_ID, shape="water", since=STARTED, waters=waters)
+    return StoredVolume(draft=draft, made=measured().made)
+
+
+def test_a_container_with_water_lists_its_masses_as_shown() -> None:
+    words = words_on(volume_card(by_water(Source.BALANCE), Paper.A4))
+    assert "what it holds up to the brim" in words
+    assert "empty 112.3 g" in words
+    assert "full, 21 °C 2621.0 g" in words
+    assert "SIMULATED" not in words
+
+
+def test_a_simulated_one_says_so_on_every_paper(tmp_path: Path) -> None:
+    papers = save_volume_papers(by_water(Source.SIMULATED), tmp_path, Paper.A4)
+    for paper in papers:
+        assert "(simulated)" in paper.name
+        assert "SIMULATED" in words_on(paper.read_bytes()).upper()
 
 
 @pytest.mark.parametrize("shape", Shape)
