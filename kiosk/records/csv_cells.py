@@ -22,6 +22,11 @@ def harmless(text: str) -> str:
     return _GUARD + text if begins & _FORMULAS or text.startswith(_GUARD) else text
 
 
+def as_it_was(cell: str) -> str:
+    """The text of which ``harmless`` made this cell."""
+    return cell.removeprefix(_GUARD)
+
+
 def line(cells: Iterable[str | None]) -> str:
     """One line with its end; None is a blank cell, and an empty text is a pair of quotes."""
     return ",".join(map(_cell, cells)) + LINE_END

@@ -49,6 +49,9 @@ class Problem(StrEnum):
     LOST_RACE = "lost_race"  # another kiosk changed the same thing meanwhile
     OTHER_CONTENT = "other_content"
     CONFLICT = "conflict"
+    NO_TABLE = "no_table"  # among exported files
+    OTHER_TABLE = "other_table"
+    UNREADABLE_TABLE = "unreadable_table"
     CLOSED = "closed"
     UNEXPECTED = "unexpected"
 

@@ -123,11 +123,16 @@ def _labels(connection: Connection) -> Iterator[Finding]:
             taken.kind.in_((CUP, JAR, BOX))
         )
     )
-    wanted = {*_cups_out(connection), *_jars(connection), *_boxes(connection)}
+    wanted = set(labels_wanted(connection))
     there: set[_Label] = {(kind, bool(simulated), label, holder)
                           for kind, simulated, label, holder in found}  # fmt: skip
     for kind, _, label, holder in sorted(wanted ^ there):
         yield finding(Kind.LABEL, taken.__tablename__, holder, what=kind, label=label)
+
+
+def labels_wanted(connection: Connection) -> Iterator[_Label]:
+    """The labels that follow from what is kept: kind, whether simulated, label, holder."""
+    return chain(_cups_out(connection), _jars(connection), _boxes(connection))
 
 
 def _cups_out(connection: Connection) -> Iterator[_Label]:

@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from pathlib import Path
 
-from sqlalchemy import Engine
+from sqlalchemy import Engine, text
 from sqlalchemy.orm import Session
 
 from kiosk.records import jars, queries, rounds, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import NEVER_FITS, RecordsError, in_plain_words
+from kiosk.records.importing import TakenIn, take_in
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.keeping import keep
 from kiosk.records.kept import (
@@ -30,7 +32,7 @@ from kiosk.records.kinds import JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
 from kiosk.records.round_notes import RoundNote, StoredRound
-from kiosk.records.server import open_server
+from kiosk.records.server import CHANNEL, open_server
 from kiosk.records.sqlite_file import READS_ONLY, open_file
 
 
@@ -67,6 +69,8 @@ class Store:
         with self._writing() as session:
             for entry in entries:
                 keep(session, entry)
+            if session.get_bind().dialect.name != "sqlite":
+                session.execute(text(f"NOTIFY {CHANNEL}"))  # goes out with the commit
 
     def cups_out(self, simulated: bool) -> list[CupOut]:
         """Cups that are being filled, in the order in which they were taken."""
@@ -151,6 +155,11 @@ class Store:
         """All notes of a round, in the order of keeping."""
         with self._reading() as session:
             return rounds.notes(session, round_id)
+
+    def take_in(self, folder: Path) -> list[TakenIn]:
+        """Take in the exported tables of another kiosk: all that fits, or nothing at all."""
+        with self._writing() as session:
+            return take_in(session, folder)
 
     def remember(self, name: str, text: str) -> None:
         """Keep a small choice for next time, in place of the one before."""

@@ -77,6 +77,15 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "This does not fit what is in the records by now, so it was not kept. "
         "Go back and look, then try again."
     ),
+    "records.no_table": (
+        "{where} is missing. Choose a folder that Gramstand exported, with all its tables."
+    ),
+    "records.other_table": (
+        "{where} has other columns than this table. Take the folder as Gramstand exported it."
+    ),
+    "records.unreadable_table": (
+        "Line {line} of {where} cannot be read. Take the file as Gramstand exported it."
+    ),
     "records.closed": "The records are closed. Start Gramstand again, then weigh again.",
     "records.unexpected": (
         "The records could not do this ({detail}). Try again; if it stays so, "

@@ -1,0 +1,189 @@
+"""Records of another kiosk taken in: unchanged where nothing was, merged where something was."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from kiosk.records.checking import check
+from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.exchange import export
+from kiosk.records.importing import TakenIn, is_exported
+from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
+from kiosk.records.store import Store
+from tests.helpers.recorded import (
+    AT,
+    balance_checked,
+    check_mass,
+    cup_taken,
+    handed_in,
+    key_made,
+    key_mass,
+    key_started,
+)
+from tests.helpers.weighings import weighed
+
+HOSTILE = ("=1+1", "'=1", "\r\n=1", ' a ",b', "", "-1", "Zoé 🐦")
+OPENED = RoundNote(
+    id="a" * 32, at=AT, round_id="a" * 32, simulated=True, kind=NoteKind.ROUND,
+    about="round", after=FIRST, content='{"name": "Autumn"}',
+)  # fmt: skip
+
+
+def answer(team: str, content: str, after: str = FIRST) -> RoundNote:
+    return RoundNote(
+        at=AT, round_id=OPENED.id, simulated=True, kind=NoteKind.ANSWER,
+        about=f"answer {team}", after=after, content=content,
+    )  # fmt: skip
+
+
+@pytest.fixture
+def another(tmp_path: Path) -> Callable[..., Path]:
+    """A folder that another kiosk with these entries exported."""
+    made = iter(range(99))
+
+    def exported(*entries: object) -> Path:
+        number = next(made)
+        where = str(tmp_path / f"other {number}.sqlite")
+        other = Store(where)
+        other.save(*entries)  # type: ignore[arg-type]
+        other.remember("material", "rice")
+        other.close()
+        folder = tmp_path / f"stick {number}"
+        list(export(where, folder))
+        return folder
+
+    return exported
+
+
+def of(found: list[TakenIn], table: str) -> tuple[int, int, int]:
+    (one,) = [one for one in found if one.table == table]
+    return one.new, one.known, len(one.conflicts)
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {file.name: file.read_bytes() for file in sorted(folder.iterdir())}
+
+
+def everything() -> list[object]:
+    cup, key = cup_taken(3, empty="12.30"), key_started()
+    mass = check_mass("c" * 32)
+    names = [cup_taken(10 + place, team=name) for place, name in enumerate(HOSTILE)]
+    note = replace(answer("wren", "{}"), weighing=weighed("1.20"))
+    return [
+        cup, handed_in(cup, "105.70"), cup_taken(4, team="", empty="-0.0"), key,
+        key_mass(key, "sample", "35.4"), key_made(key), mass, balance_checked("c" * 32),
+        *names, OPENED, note,
+    ]  # fmt: skip
+
+
+def test_its_own_files_come_back_unchanged(
+    store: Store, where: str, another: Callable[..., Path], tmp_path: Path
+) -> None:
+    folder = another(*everything())
+    assert is_exported(folder)
+    store.take_in(folder)
+    list(export(where, tmp_path / "again"))
+    assert contents(tmp_path / "again") == contents(folder)
+
+
+def test_what_was_taken_in_holds_together(
+    store: Store, where: str, another: Callable[..., Path]
+) -> None:
+    store.take_in(another(*everything()))
+    assert check(where, lambda *_: True).findings == ()
+
+
+def test_taken_in_twice_it_is_kept_once(store: Store, another: Callable[..., Path]) -> None:
+    folder = another(*everything())
+    store.take_in(folder)
+    assert of(store.take_in(folder), "cups_taken") == (0, 2 + len(HOSTILE), 0)
+
+
+def test_rows_of_both_stand_side_by_side(store: Store, another: Callable[..., Path]) -> None:
+    store.save(OPENED, answer("heron", '{"estimate": "1"}'))
+    found = store.take_in(another(OPENED, answer("wren", '{"estimate": "2"}')))
+    assert of(found, "round_notes") == (1, 1, 0)
+    assert [note.about for note in store.round_notes(OPENED.id)] == [
+        "round", "answer heron", "answer wren",
+    ]  # fmt: skip
+
+
+def test_what_was_answered_on_both_is_a_conflict_and_the_one_here_stands(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    here = answer("wren", '{"estimate": "1"}')
+    store.save(OPENED, here)
+    there = answer("wren", '{"estimate": "2"}')
+    later = answer("wren", '{"estimate": "3"}', after=there.id)
+    found = store.take_in(another(OPENED, there, later))
+    (notes,) = [one for one in found if one.table == "round_notes"]
+    assert [conflict.id for conflict in notes.conflicts] == [there.id, later.id]
+    assert notes.conflicts[0].theirs["content"] == '{"estimate": "2"}'
+    assert store.round_notes(OPENED.id) == [OPENED, here]
+
+
+def test_a_cup_handed_in_elsewhere_is_out_no_more(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    cup = cup_taken(3)
+    store.save(cup)
+    store.take_in(another(cup, handed_in(cup, "105.7")))
+    assert store.cups_out(simulated=False) == []
+
+
+def test_a_number_that_is_out_on_both_stays_with_the_one_here(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    mine, other = cup_taken(3, team="Wren"), cup_taken(3, team="Heron")
+    store.save(mine)
+    found = store.take_in(another(other))
+    assert of(found, "labels_taken") == (0, 1, 1)
+    assert [cup.team for cup in store.cups_out(simulated=False)] == ["Wren"]
+
+
+def test_what_is_remembered_here_is_not_written_over(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    store.remember("material", "beans")
+    store.take_in(another())
+    assert store.recall("material") == "beans"
+
+
+def refused(store: Store, folder: Path) -> RecordsError:
+    with pytest.raises(RecordsError) as caught:
+        store.take_in(folder)
+    return caught.value
+
+
+def test_a_folder_without_all_tables_is_refused(store: Store, another: Callable[..., Path]) -> None:
+    folder = another(cup_taken(3))
+    (folder / "weighings.csv").unlink()
+    assert not is_exported(folder)
+    assert refused(store, folder).problem is Problem.NO_TABLE
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "problem"),
+    [
+        (b"place,id,at,number", b"place,id,at,digit", Problem.OTHER_TABLE),
+        (b",3,", b",three,", Problem.UNREADABLE_TABLE),
+        (b",3,", b",3,4,", Problem.UNREADABLE_TABLE),
+        (b"false", b"perhaps", Problem.UNREADABLE_TABLE),
+        (b"Heron", b"\xff\xfe", Problem.UNREADABLE_TABLE),
+    ],
+)
+def test_a_file_that_somebody_changed_is_named_and_nothing_is_taken(
+    store: Store, another: Callable[..., Path], old: bytes, new: bytes, problem: Problem
+) -> None:
+    folder = another(cup_taken(3, team="Heron"))
+    file = folder / "cups_taken.csv"
+    whole = file.read_bytes()
+    assert old in whole
+    file.write_bytes(whole.replace(old, new))
+    error = refused(store, folder)
+    assert (error.problem, "cups_taken.csv" in str(error)) == (problem, True)
+    assert store.cups_out(simulated=False) == []
