@@ -24,6 +24,7 @@ COMMANDS = {
     "volume": "kiosk.commands.volume",
     "standings": "kiosk.commands.standings",
     "export": "kiosk.commands.export",
+    "import": "kiosk.commands.take_in",
     "backup": "kiosk.commands.backup",
     "check": "kiosk.commands.check",
     "tour": "kiosk.commands.tour",

@@ -89,6 +89,15 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "round.no_task": "There is no task {text}; there are {tasks}.",
     "round.name.half_width": "The half width",
     # gramstand export, backup, check
+    "command.import.help": "take in the tables that another kiosk exported",
+    "command.import.folder": "a folder that was exported; it is only read",
+    "command.import.table": "{table}: {new}{differ}",
+    "command.import.new": ("{count} new row", "{count} new rows"),
+    "command.import.conflicts": (
+        ", {count} row does not fit and was left out",
+        ", {count} rows do not fit and were left out",
+    ),
+    "command.import.done": ("{count} new row in all", "{count} new rows in all"),
     "command.export.help": "write every table of the records as CSV",
     "command.export.folder": "where to; files that are there are never overwritten",
     "command.export.table": "{table}: {rows} in {file}",

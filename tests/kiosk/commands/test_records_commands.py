@@ -161,3 +161,31 @@ def test_without_a_place_they_mean_the_usual_file(
     assert gramstand("check")[0] == 0
     assert gramstand("backup", str(tmp_path / "copy"))[0] == 0
     assert pragma(str(tmp_path / "copy"), "integrity_check") == "ok"
+
+
+def test_import_takes_in_what_was_exported(gramstand: Command, where: str, tmp_path: Path) -> None:
+    folder, new = str(tmp_path / "stick"), str(tmp_path / "new.sqlite")
+    gramstand("export", folder, "--records", where)
+    code, found = gramstand.answers("import", folder, "--records", new, "--json")
+    rows = {row["table"]: (row["new"], row["known"], row["conflicts"]) for row in found}
+    assert (code, rows["cups_taken"]) == (0, (2, 0, []))
+    code, out, _ = gramstand("import", folder, "--records", new)
+    assert (code, out) == (0, "0 new rows in all\n")
+
+
+def test_import_names_what_does_not_fit(gramstand: Command, where: str, tmp_path: Path) -> None:
+    folder, other = str(tmp_path / "stick"), str(tmp_path / "other.sqlite")
+    store = Store(other)
+    store.save(cup_taken(4))
+    store.close()
+    gramstand("export", folder, "--records", other)
+    code, found = gramstand.answers("import", folder, "--records", where, "--json")
+    (labels,) = [row for row in found if row["table"] == "labels_taken"]
+    assert (code, len(labels["conflicts"])) == (1, 1)
+
+
+def test_import_of_a_folder_that_nobody_exported(
+    gramstand: Command, where: str, tmp_path: Path
+) -> None:
+    code, out, err = gramstand("import", str(tmp_path), "--records", where)
+    assert (code, out, "is missing" in err) == (1, "", True)
