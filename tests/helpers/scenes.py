@@ -23,6 +23,7 @@ from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
 from kiosk.procedures.measure import Measure, MeasureState
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.procedures.show_answer import Answer, ShowAnswer, ShowState
@@ -42,7 +43,7 @@ from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_state import PanPhase, PanState, Press
-from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes
+from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes, water_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.sampled import LENTILS, UNKNOWN, draft, lay, sampled, started
@@ -513,6 +514,8 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(checked), lambda s=checked: checking(check_scenes.in_check(s))
     for measure in set(MeasureState) - Measure.FINAL:
         yield named(measure), lambda s=measure: measuring(measure_scenes.in_measure(s))
+    for water in set(WaterState) - MeasureWater.FINAL:
+        yield named(water), lambda s=water: measuring(water_scenes.in_water(s))
     for closed in set(JarState) - CheckJars.FINAL:
         yield named(closed), lambda s=closed: jars(jar_scenes.in_check_jars(s))
     for thrown in set(ThrowState) - ThrowAway.FINAL:
@@ -719,7 +722,7 @@ def checking(procedure: BalanceCheck) -> Scene:
     return scene(desk(known, procedure))
 
 
-def measuring(procedure: Measure, *, covered: bool = False) -> Scene:
+def measuring(procedure: Measure | MeasureWater, *, covered: bool = False) -> Scene:
     """That container, while others have numbers already."""
     return scene(desk(facts(MANY, used_boxes=("1", "2"), covered=covered), procedure))
 
@@ -737,6 +740,14 @@ def _measurements() -> Iterator[tuple[str, Make]]:
     yield "measure: one place each", lambda: measuring(m.one_place_each())
     yield "measure: flat box", lambda: measuring(m.flat_box())
     yield "measure: covered", lambda: measuring(m.flat_box(), covered=True)
+
+
+def _waters() -> Iterator[tuple[str, Make]]:
+    w = water_scenes
+    yield "water: Fahrenheit", lambda: measuring(w.fahrenheit())
+    yield "water: filled anew", lambda: measuring(w.filled_anew())
+    yield "water: large", lambda: measuring(w.large())
+    yield "water: covered", lambda: measuring(w.large(), covered=True)
 
 
 def _checks() -> Iterator[tuple[str, Make]]:
@@ -816,5 +827,6 @@ OTHERS: dict[str, Make] = {
     **dict(_typed()),
     **dict(_checks()),
     **dict(_measurements()),
+    **dict(_waters()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

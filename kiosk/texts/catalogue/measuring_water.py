@@ -4,7 +4,7 @@ from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
     "measure.shape.water": "any, with water",
-    "measure.shape.water.note": "filled and weighed",
+    "measure.shape.water.note": "what it holds inside",
     "water.step": "Step {step} of {steps}: {what}",
     "water.step.1": "the water",
     "water.step.2": "empty",
@@ -15,22 +15,19 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     # Water and electronics
     "water.caution.title": "Keep the water away from the scale.",
     "water.caution.fill": "Fill it beside the scale, over a tray. Never on the pan.",
-    "water.caution.wipe": "Wipe it dry outside before it goes on. If water spills, unplug first.",
-    "water.caution.local": (
-        "The rules of your school for water near electricity come first. "
-        "It must hold water and be clean."
-    ),
+    "water.caution.wipe": "Wipe it dry outside before it goes on: nothing may drip.",
+    "water.caution.local": "Your school's rules for water near electricity come first.",
     "water.caution.ready": "The water is ready",
     "water.caution.other": "Other shapes",
     # How warm
     "water.warmth.title": "How warm is the water?",
     "water.warmth.label": "The water has",
     "water.warmth.unit": "°C",
-    "water.warmth.hint": "Let it stand beside the scale for a while.",
+    "water.warmth.hint": "Let it stand in the room first.",
     "water.warmth.keep": "Keep {celsius} °C",
     "water.warmth.type": "Type it",
-    "water.warmth.cold": "Only from {least} to {most} °C. Type it again.",
-    "water.warmth.warm": "Only from {least} to {most} °C. Was that Fahrenheit?",
+    "water.warmth.cold": "Only {least} to {most} °C, please.",
+    "water.warmth.warm": "Only {least} to {most} °C. Fahrenheit?",
     "water.sure.title": "Is {celsius} °C right?",
     "water.sure.body": (
         "Water from the tap that has stood in a room has about 15 to 25 °C. "
@@ -68,6 +65,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "water.pan.line": "at {celsius} °C",
     "water.fillings": ("filled once, {celsius} °C", "filled {count} times, {celsius} °C"),
     "water.more": "Fill it\nagain",
+    "water.last_again": "Last one\nagain",
     "water.one_filling": "Filled once: how exactly, nobody knows. Fill it again to see.",
     "water.to_result": "See the volume",
     "water.leave.body": "What was weighed is kept. Go on with it later.",

@@ -152,11 +152,12 @@ def _fill(procedure: MeasureWater) -> QuestionView:
     body = say(ask.body or "")
     if procedure.state is WaterState.LIFT:
         body = f"{_last_mass(procedure)} {body}"
+    water_on_pan = procedure.state is WaterState.LIFT and bool(procedure.kept.fillings)
     waits = "water.filled.wait" if filled else "water.lift.wait"
     return QuestionView(
         title=say(ask.title),
         body=body,
-        art=picture_of(ask),
+        art="full vase" if water_on_pan else picture_of(ask),
         main=button(say(waits), sign="wait", state="waiting"),
         second=_undo(procedure),
         home=home_button(),
@@ -231,7 +232,7 @@ def _result(procedure: MeasureWater, facts: TableFacts) -> KeyView:
         else button(say("measure.all_used"), sign="off", state="off"),
         second=button(say("water.more"), Person.MORE)
         if procedure.offers(Person.MORE)
-        else _undo(procedure),
+        else button(say("water.last_again"), Person.UNDO),
         home=home_button(),
         beside_home=cover_button(facts),
     )

@@ -85,7 +85,7 @@ def test_hardly_any_water_is_no_filling(grams: str) -> None:
 # The temperature ------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("typed", "word"), [("4", "Only from 5"), ("41", "40"), ("68", "Fahren")])
+@pytest.mark.parametrize(("typed", "word"), [("4", "Only 5 to"), ("41", "40"), ("68", "Fahren")])
 def test_water_that_no_hand_fills_in_is_refused_with_a_note(typed: str, word: str) -> None:
     procedure = measuring_water()
     feed(procedure, press(Person.GO_ON))

@@ -12,6 +12,7 @@ from drivers.simulated.things import Cup, Jar, Thing, Tray
 from kiosk.procedures.check_plan import UNKNOWN
 from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
+from kiosk.procedures.measure_water import WaterState
 from kiosk.procedures.procedure import Person
 from kiosk.ui.presenters.bench import LEAST_SCOOP_G, MOST_SCOOP_G, BenchModel, TileView
 from tests.helpers.check_scenes import check
@@ -27,6 +28,7 @@ from tests.helpers.scenes import (
     weigh_empty,
 )
 from tests.helpers.simulated_desk import ManualClock
+from tests.helpers.water_scenes import in_water
 from tests.helpers.weighings import weighed
 
 ABOUT = 1.0  # grams by which whole pieces may miss a scoop
@@ -342,3 +344,20 @@ def test_whoever_shows_the_panel_is_told_of_each_tap() -> None:
         bench.pull_out()
     assert len(told) == 3
     assert bench.out
+
+
+# Water ---------------------------------------------------------------------------------------
+
+
+def test_a_vase_is_filled_and_emptied_beside_the_pan_alone(bench: BenchModel) -> None:
+    bench.procedure = in_water(WaterState.EMPTY)
+    bench.tap("water")
+    bench.tap("vase")
+    full = the_thing(bench)
+    assert (full.filling > 0, tiles(bench)["vase"].art) == (True, "full vase")
+    assert (tiles(bench)["water"].off, tiles(bench)["no water"].off) == (True, True)
+    bench.tap("no water")
+    assert full.filling > 0
+    bench.tap("vase")
+    bench.tap("no water")
+    assert (on_pan(bench), full.filling) == ([], 0.0)

@@ -14,6 +14,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.measure import Measure, MeasureState
+from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -25,6 +26,7 @@ from tests.helpers.offscreen import HEIGHT, WIDTH
 from tests.helpers.sampled import sampled
 from tests.helpers.scenes import MANY, SCENES, STATES, facts, named
 from tests.helpers.survey import Surveyor
+from tests.helpers.water_scenes import in_water
 
 SIZES = [(800, 480), (1024, 600), (1280, 800)]
 EVERY_SIZE = pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
@@ -35,6 +37,7 @@ PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (FillContainer, ContainerState),
     (ThrowAway, ThrowState),
     (Measure, MeasureState),
+    (MeasureWater, WaterState),
     (BalanceCheck, CheckState),
 ]
 
@@ -54,6 +57,8 @@ def bench_views() -> dict[str, BenchView]:
         views = {"cups": bench.view()}
         bench.procedure = sampled(1)
         views["key"] = bench.view()
+        bench.procedure = in_water(WaterState.FILLED)
+        views["water"] = bench.view()
         bench.procedure = check("M1")
         views["weights"] = bench.view()
         bench.procedure = check("us_5_cents")
@@ -94,7 +99,7 @@ def test_every_screen_fits_beside_the_things(size: tuple[int, int]) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES[:2])  # the tightest: the panel only grows from there
-@pytest.mark.parametrize("page", ["cups", "key", "weights", "coins", "keys and cable"])
+@pytest.mark.parametrize("page", ["cups", "key", "water", "weights", "coins", "keys and cable"])
 def test_every_page_of_things_fits(page: str, size: tuple[int, int]) -> None:
     surveyor = Surveyor(size, bench_views()[page])
     faults = surveyor.faults_of(SCENES["container: pour"](), things_out=True)
