@@ -7,7 +7,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "clock.title": "Which sitting?",
     "clock.sitting": "Sitting {sitting}",
     "clock.begun": "sitting {sitting} has begun",
-    "clock.going.not started": "not started",
+    "clock.going.not_started": "not started",
     "clock.going.running": "running",
     "clock.going.paused": "paused",
     "clock.going.over": "over",

@@ -47,7 +47,7 @@ class SittingsPage(RowsPage):
         found = clock(self.room.state, sitting, self.room.now_utc())
         return RowView(
             text=say("clock.sitting", sitting=sitting),
-            note=say(f"clock.going.{found.going}"),
+            note=say(f"clock.going.{found.going.name.lower()}"),
             value=time_left(found.left),
             says=PersonEvent(Person.CHOOSE, sitting),
         )
@@ -92,7 +92,7 @@ class ClockPage(RowsPage):
     def body(self) -> str:
         """What the clock does, and why."""
         found = self._clock
-        told = say(f"clock.going.{found.going}")
+        told = say(f"clock.going.{found.going.name.lower()}")
         return say("clock.because", told=told, reason=found.reason) if found.reason else told
 
     def rows(self) -> Sequence[RowView]:
