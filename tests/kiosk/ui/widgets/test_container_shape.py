@@ -31,7 +31,7 @@ def slope(line: Line) -> float:
     return degrees(atan2(ay - by, abs(bx - ax)))
 
 
-@pytest.mark.parametrize("shape", list(Shape))
+@pytest.mark.parametrize("shape", EDGES)
 def test_every_edge_of_a_shape_has_a_line_and_its_places(shape: Shape) -> None:
     made = figure(shape, USUAL[shape])
     assert len(made.edges) == len(made.places) == len(EDGES[shape]) == len(USUAL[shape])
