@@ -56,6 +56,7 @@ class Person(StrEnum):
     JARS = "jars"  # check the jars that have a key; no procedure hears of it
     OTHER_SCALE = "other scale"  # choose another one; no procedure hears of it
     TEACH = "teach"  # learn how the scale speaks; no procedure hears of it
+    MISHAP = "mishap"  # something happened to a cup; which thing, is asked
     THINGS = "things"  # lay the things of the simulated table out; no procedure hears of it
 
 
@@ -198,11 +199,15 @@ class Procedure:
         return self.world.utc(self.world.now())
 
     def weighing(self, event: PanEvent) -> Weighing:
-        """The evidence for a settled mass: what the balance showed, with its frame and moment."""
+        """The evidence for a settled mass, which is written down: see `shown`."""
+        self.pan.used = True
+        return self.shown(event)
+
+    def shown(self, event: PanEvent) -> Weighing:
+        """What the balance showed at rest, with its frame and moment."""
         reading = event.reading
         if reading is None or reading.grams is None or reading.value is None:
             raise AssertionError("only a settled mass can be written down")
-        self.pan.used = True
         return Weighing(
             id=self.world.new_id(),
             grams=reading.grams,

@@ -45,9 +45,11 @@ class Load:
         self._beyond = 0
 
     def judge_again(self) -> None:
-        """The present load may settle once more."""
+        """The present load may settle once more, an empty pan be seen empty once more."""
         if self._pan is _Pan.RESTED:
             self._pan = _Pan.LOADED
+        elif self._pan is _Pan.EMPTY:
+            self._pan = _Pan.LEAVING
 
     def shown(
         self, grams: Decimal, band: Decimal, noise: Decimal, move: Move | None

@@ -86,7 +86,7 @@ class PanWatch:
         return self._hinder(at, Trouble.GARBLED)
 
     def weigh_again(self, at: float) -> None:
-        """Judge the present load once more, from readings after ``at`` only."""
+        """Judge the present load, or the empty pan, once more: from readings after ``at`` only."""
         self._load.judge_again()
         self._judgement.start_again(at)
 

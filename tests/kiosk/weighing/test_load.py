@@ -106,6 +106,13 @@ def test_judged_again_it_settles_once_more_without_a_new_load(cup: Load) -> None
     assert rested(cup, "12.3") == [SETTLED]
 
 
+def test_judged_again_an_empty_pan_is_told_once_more(empty: Load) -> None:
+    empty.judge_again()
+    assert shown(empty, "0.1") == []
+    assert rested(empty, "0.1") == [EMPTY]
+    assert rested(empty, "0.1") == []
+
+
 @pytest.mark.parametrize("present", [True, False])
 def test_what_came_between_is_forgotten_but_for_the_load(cup: Load, present: bool) -> None:
     cup.forget(present=present)
