@@ -62,11 +62,6 @@ def take_in(session: Session, folder: Path) -> list[TakenIn]:
     return [*found, _labels_follow(session)]
 
 
-def is_exported(folder: Path) -> bool:
-    """Whether all tables lie there."""
-    return all((folder / f"{one.name}.csv").is_file() for one in Base.metadata.sorted_tables)
-
-
 def _take_in_table(session: Session, one: Table, folder: Path) -> TakenIn:
     empty = not session.execute(select(one).limit(1)).first()
     new = known = 0

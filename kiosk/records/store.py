@@ -16,6 +16,7 @@ from sqlalchemy.orm import Session
 from kiosk.records import jars, queries, rounds, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import NEVER_FITS, RecordsError, in_plain_words
+from kiosk.records.exchange import Exported, export
 from kiosk.records.importing import TakenIn, take_in
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.keeping import keep
@@ -44,6 +45,7 @@ class Store:
     """
 
     def __init__(self, where: str | None = None) -> None:
+        self._address = where  # with its password, which is shown nowhere
         self._engine, self.where = _opened(where)
         self._reader = self._engine.execution_options(**{READS_ONLY: True})
 
@@ -155,6 +157,10 @@ class Store:
         """All notes of a round, in the order of keeping."""
         with self._reading() as session:
             return rounds.notes(session, round_id)
+
+    def export(self, folder: Path) -> list[Exported]:
+        """Write every table to a folder that is not there yet, or has none of them."""
+        return list(export(self._address, folder))
 
     def take_in(self, folder: Path) -> list[TakenIn]:
         """Take in the exported tables of another kiosk: all that fits, or nothing at all."""

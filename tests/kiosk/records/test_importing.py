@@ -11,7 +11,7 @@ import pytest
 from kiosk.records.checking import check
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.exchange import export
-from kiosk.records.importing import TakenIn, is_exported
+from kiosk.records.importing import TakenIn
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
 from kiosk.records.store import Store
 from tests.helpers.recorded import (
@@ -84,7 +84,6 @@ def test_its_own_files_come_back_unchanged(
     store: Store, where: str, another: Callable[..., Path], tmp_path: Path
 ) -> None:
     folder = another(*everything())
-    assert is_exported(folder)
     store.take_in(folder)
     list(export(where, tmp_path / "again"))
     assert contents(tmp_path / "again") == contents(folder)
@@ -162,7 +161,6 @@ def refused(store: Store, folder: Path) -> RecordsError:
 def test_a_folder_without_all_tables_is_refused(store: Store, another: Callable[..., Path]) -> None:
     folder = another(cup_taken(3))
     (folder / "weighings.csv").unlink()
-    assert not is_exported(folder)
     assert refused(store, folder).problem is Problem.NO_TABLE
 
 

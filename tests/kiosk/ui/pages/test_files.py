@@ -1,0 +1,84 @@
+"""Records by file: written to a folder, taken in on another kiosk, conflicts told in words."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from kiosk.procedures.procedure import Person
+from kiosk.records.store import Store
+from kiosk.rounds.contents import Typing
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
+from kiosk.ui.pages.files import FilesPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowsView
+from kiosk.ui.sticks import exported_folders
+from tests.helpers.room import press, room_of, rows_of, tap_row
+from tests.helpers.round_notes import answer, with_teams
+
+
+def at_files(where: Path, stick: Path, state: RoundState | None) -> Room:
+    """A kiosk whose records lie there, with the page of files in front."""
+    room = room_of(Store(str(where)), state)
+    room.open(FilesPage(room, look=lambda: [stick]))
+    return room
+
+
+def write(room: Room, stick: Path) -> None:
+    press(room, Person.KEEP)
+    tap_row(room, stick.name)
+    room.tick(0)
+
+
+def take_in(room: Room, stick: Path) -> None:
+    press(room, Person.CHOOSE)
+    tap_row(room, exported_folders(stick)[0].name)
+    room.tick(0)
+
+
+def test_a_round_goes_to_another_kiosk_and_comes_back(tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    begun = with_teams(["Wren", "Heron"])
+    first = at_files(tmp_path / "first", stick, begun)
+    write(first, stick)
+    second = at_files(tmp_path / "second", stick, None)
+    take_in(second, stick)
+    second.read(begun.id)
+    second.say(answer("Heron", Task.COUNT_LOW, "240"))
+    for folder in exported_folders(stick):
+        folder.rename(tmp_path / "older")
+    write(second, stick)
+    take_in(first, stick)
+    assert first.state.answer("heron", Task.COUNT_LOW, Typing.FIRST) is not None
+
+
+def test_what_was_typed_on_both_is_told_and_the_one_here_stands(tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    begun = with_teams(["Wren", "Heron"])
+    here = at_files(tmp_path / "here", stick, begun)
+    there = at_files(tmp_path / "there", stick, begun)
+    here.say(answer("Heron", Task.COUNT_LOW, "240"))
+    there.say(answer("Heron", Task.COUNT_LOW, "420"))
+    write(there, stick)
+    take_in(here, stick)
+    assert rows_of(here.page)[1] == "Heron, Jar in the hundreds: here 240, there 420."
+
+
+def test_while_it_is_done_nothing_else_can_be_pressed(tmp_path: Path) -> None:
+    room = at_files(tmp_path / "here", tmp_path, with_teams(["Wren"]))
+    press(room, Person.KEEP)
+    tap_row(room, tmp_path.name)
+    view = room.page.view()
+    assert isinstance(view, RowsView)
+    assert (view.main, view.second, view.home) == (None, None, None)
+    room.tick(0)
+    assert rows_of(room.page)[0].endswith("rows are written.")
+
+
+def test_without_a_stick_it_says_what_to_do(tmp_path: Path) -> None:
+    room = at_files(tmp_path / "here", tmp_path / "gone", with_teams(["Wren"]))
+    press(room, Person.CHOOSE)
+    assert rows_of(room.page) == []
+    assert "Plug the stick in" in room.page.view().body
