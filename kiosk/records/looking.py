@@ -54,7 +54,7 @@ def existing(path: Path) -> Iterator[sqlite3.Connection]:
         raise RecordsError(Problem.A_FOLDER, where=path)
     if not path.exists():
         raise RecordsError(Problem.NOT_THERE, where=path)
-    with in_plain_words(str(path)), closing(_connect(path)) as connection:
+    with in_plain_words(str(path)), closing(connect_to_look(path)) as connection:
         if is_blank(connection):
             raise RecordsError(Problem.NOT_THERE, where=path)
         yield connection
@@ -80,7 +80,7 @@ def _engine_to_look(path: Path) -> Engine:
         version = connection.execute("PRAGMA user_version").fetchone()[0]
         if version < SCHEMA_VERSION:
             return _brought_up(connection, path, version)
-    engine = create_engine("sqlite://", creator=partial(_connect, path), poolclass=NullPool)
+    engine = create_engine("sqlite://", creator=partial(connect_to_look, path), poolclass=NullPool)
     event.listen(engine, "begin", _begin)
     return engine
 
@@ -110,7 +110,8 @@ def stored(connection: Connection, one: Table, names: Sequence[str]) -> Iterator
     yield from connection.execute(in_order, execution_options={"yield_per": _AT_ONCE})
 
 
-def _connect(path: Path) -> sqlite3.Connection:
+def connect_to_look(path: Path) -> sqlite3.Connection:
+    """A connection to the file that changes nothing but what a killed program left half-written."""
     # mode=rw: what a killed program left half-written can only be undone by writing.
     connection = sqlite3.connect(
         f"{path.as_uri()}?mode=rw", uri=True, timeout=WAIT_S, isolation_level=None

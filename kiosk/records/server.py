@@ -24,6 +24,7 @@ from kiosk.records.migrations import migrate
 from kiosk.records.models import SCHEMA_VERSION
 
 SCHEMES = ("postgresql", "postgres")
+CHANNEL = "gramstand"  # on which a kiosk hints that it wrote something
 _LOCK = 0x47725374  # of those who make the tables: several kiosks may come first at once
 # A screen waits for no cable: a server that does not answer is away within seconds. What a kiosk
 # that was cut off still holds there, the server lets go of as soon.

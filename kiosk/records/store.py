@@ -71,8 +71,6 @@ class Store:
         with self._writing() as session:
             for entry in entries:
                 keep(session, entry)
-            if session.get_bind().dialect.name != "sqlite":
-                session.execute(text(f"NOTIFY {CHANNEL}"))  # goes out with the commit
 
     def cups_out(self, simulated: bool) -> list[CupOut]:
         """Cups that are being filled, in the order in which they were taken."""
@@ -182,6 +180,8 @@ class Store:
     def _writing(self) -> Iterator[Session]:
         with in_plain_words(self.where), Session(self._engine) as session, session.begin():
             yield session
+            if self._engine.dialect.name != "sqlite":
+                session.execute(text(f"NOTIFY {CHANNEL}"))  # goes out with the commit
 
     @contextmanager
     def _reading(self) -> Iterator[Session]:

@@ -46,6 +46,8 @@ ONLY_IN = {
         "drivers.balance",
         "drivers.passive_line",
         "drivers.simulated",
+        "kiosk.records.changes",
+        "kiosk.records.watcher",
         "kiosk.records.writer",
     ),
 }
