@@ -9,12 +9,14 @@ import pytest
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess, GuessState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.show_answer import ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -33,6 +35,7 @@ PROCEDURES = [
     (MeasureWater, WaterState, {WaterState.CAUTION, WaterState.RESUME}),
     (CheckJars, JarState, {JarState.CHOOSE, JarState.CLEAR, JarState.PUT_ON}),
     (BalanceCheck, CheckState, {CheckState.KIT}),
+    (CupQueue, QueueState, {QueueState.PUT_ON, QueueState.CLEAR}),
 ]
 WAYS_OUT = {Person.HOME, Person.LEAVE}
 
