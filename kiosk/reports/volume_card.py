@@ -11,7 +11,7 @@ from kiosk.records.water_entries import WaterWeighed
 from kiosk.reports.card import Card, card_page, moment
 from kiosk.settings import Paper
 from kiosk.texts import say
-from kiosk.texts.numbers import number, percent
+from kiosk.texts.numbers import at_most, number, percent
 
 WHOLE_FROM = 100  # cm³
 COLUMNS = (0.0, 0.3, 0.64)
@@ -37,7 +37,7 @@ def volume_card(key: StoredVolume, paper: Paper) -> bytes:
             percent=percent(half_width),
         ),
         facts=(
-            say("paper.card.score", points=number(made.score_effect, 1)),
+            say("paper.card.score", points=at_most(made.score_effect, 1)),
             *(_of_water(draft.waters) if by_water else (_of_sizes(draft.shape),)),
         ),
         warnings=(),

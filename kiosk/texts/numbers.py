@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 
 THIN_SPACE = "\u2009"
 MINUS = "\u2212"
@@ -16,6 +16,11 @@ def number(value: Decimal | int, decimals: int | None = None) -> str:
         exact = exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
     text = f"{abs(exact):,f}".replace(",", THIN_SPACE)
     return f"{MINUS}{text}" if exact < 0 else text
+
+
+def at_most(value: Decimal, decimals: int) -> str:
+    """``value`` as a limit that it does not exceed: rounded up, so that "up to" stays true."""
+    return number(value.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_CEILING))
 
 
 def decimals_of(step: Decimal | None) -> int | None:

@@ -11,7 +11,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.procedures.volume_draft import USUAL_PLACES
 from kiosk.records.volume_entries import LAST_BOX, LengthUnit, Shape
 from kiosk.texts import say
-from kiosk.texts.numbers import number, together
+from kiosk.texts.numbers import at_most, number, together
 from kiosk.ui.presenters.cup_views import back_button, home_button
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.views import (
@@ -315,7 +315,7 @@ def _result(procedure: Measure, facts: TableFacts) -> KeyView:
         else say(
             "key.sure", low=cubic(volume.low, ROUND_FLOOR), high=cubic(volume.high, ROUND_CEILING)
         ),
-        cost=say("key.cost", points=number(procedure.score_effect(volume), 1)),
+        cost=say("key.cost", points=at_most(procedure.score_effect(volume), 1)),
         cost_where=say("key.cost.where"),
         real=say("measure.real"),
         real_where=say("key.real.where"),

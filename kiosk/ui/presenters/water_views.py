@@ -9,7 +9,7 @@ from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Person
 from kiosk.records.water_entries import WaterRole
 from kiosk.texts import plural, say
-from kiosk.texts.numbers import grams, number, together
+from kiosk.texts.numbers import at_most, grams, number, together
 from kiosk.ui.presenters.cup_views import home_button, picture_of
 from kiosk.ui.presenters.measure_views import BOX_NUMBERS, cover_button, cubic, free_number, limits
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -211,7 +211,7 @@ def _result(procedure: MeasureWater, facts: TableFacts) -> KeyView:
         count=volume.cm3,
         chip=plural("water.fillings", len(draft.fillings), celsius=_celsius(procedure)),
         sure="" if covered else say("key.sure", low=low, high=high),
-        cost=say("key.cost", points=number(procedure.score_effect(volume), 1)),
+        cost=say("key.cost", points=at_most(procedure.score_effect(volume), 1)),
         cost_where=say("key.cost.where"),
         real=say("measure.real"),
         real_where=say("key.real.where"),

@@ -46,7 +46,7 @@ def test_the_volume_stands_with_its_interval_rounded_outward() -> None:
     words = words_on(volume_card(measured(), Paper.A4))
     assert "2 516 cm³" in words
     assert "95 % sure: between 2 480 and 2 551 cm³ (± 1.4 %)" in words
-    assert "may be up to 1.2 points off" in words
+    assert "may be up to 1.3 points off" in words
 
 
 def test_each_edge_is_listed_with_all_its_places_as_read() -> None:

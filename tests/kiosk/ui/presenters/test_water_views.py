@@ -44,7 +44,7 @@ def test_the_volume_stands_with_its_interval_and_what_it_costs() -> None:
     shown = result(scenes.with_volume())
     assert shown.title == "1\u2009126 cubic cm"
     assert all(bound in shown.sure for bound in ("1\u2009125", "1\u2009127"))
-    assert "0.0 points" in shown.cost
+    assert "0.1 points" in shown.cost
 
 
 def test_one_filling_is_said_to_be_one() -> None:
