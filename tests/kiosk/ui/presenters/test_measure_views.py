@@ -180,7 +180,7 @@ def test_the_key_tells_the_volume_its_bounds_and_the_cost() -> None:
     shown = result(measured("12", "12", "9", "9", "23", "23"))
     assert shown.title == "2\u2009484 cubic cm"
     assert "2\u2009463" in shown.sure
-    assert shown.cost.startswith("up to 0.")
+    assert shown.cost.startswith("up to 1.0 points")
     assert shown.note == ""
 
 
