@@ -160,6 +160,10 @@ class Controls:
         """A drawer was tapped."""
         self.desk.as_coach("home.throw", self.desk.throw_away)
 
+    def lock_now(self) -> None:
+        """The open lock on the table was tapped."""
+        self.desk.lock_now()
+
     def turn_page(self) -> None:
         """More pairs."""
         self.desk.turn_page()

@@ -23,6 +23,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import COACHS_PLACES, Place
+from kiosk.ui.pages.page import Role
 from kiosk.ui.presenters.answer_views import answer_view
 from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.container_views import container_view
@@ -178,7 +179,7 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
             return scales_view(facts)
         case Place.ROUND:
             return desk.room.view()
-    return home_view(facts, ready=desk.ready)
+    return home_view(facts, ready=desk.ready, unlocked=desk.lock.open and bool(desk.lock.digest))
 
 
 def _masses_kept(procedure: Procedure) -> int:
@@ -223,16 +224,24 @@ def _strip(desk: Desk, hindrance: Hindrance | None, *, connected: bool) -> Strip
         state = say(_STRIP_WORDS[hindrance])
     else:
         state = say("strip.connected" if connected else "strip.unplugged")
-    coach = desk.coach_side and desk.lock.open
+    who = _who(desk)
     return StripView(
         connected=connected and hindrance not in _STRIP_WORDS,
         words=(state, *_job(desk)),
         simulated=facts.simulated,
         typed=facts.typed,
         plate=say("strip.simulated"),
-        lock="coach" if coach else "",
-        lock_text=say("strip.coach") if coach else "",
+        lock="coach" if who else "",
+        lock_text=who,
     )
+
+
+def _who(desk: Desk) -> str:
+    """Whose side of the table this is, "" for that of the students."""
+    if desk.coach_side:
+        return say("strip.coach") if desk.lock.open else ""
+    helper = desk.place is Place.ROUND and desk.room.role is Role.HELPER
+    return say("strip.helper") if helper else ""
 
 
 def _warned(strip: StripView, desk: Desk) -> StripView:

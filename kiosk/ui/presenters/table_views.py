@@ -11,8 +11,8 @@ from kiosk.ui.presenters.views import Choice, ChoicesView, HomeView, button
 TEAMS_PER_PAGE = 15
 
 
-def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
-    """The table with what stands on it."""
+def home_view(facts: TableFacts, *, ready: bool, unlocked: bool = False) -> HomeView:
+    """The table with what stands on it; `unlocked`: the drawers can be locked by a tap."""
     kept = facts.keys_kept + len(facts.used_boxes)
     return HomeView(
         title=say("home.title"),
@@ -25,6 +25,8 @@ def home_view(facts: TableFacts, *, ready: bool) -> HomeView:
         can_guess_box=bool(facts.used_boxes),
         how=(say("home.how.1"), say("home.how.2"), say("home.how.3")),
         can_throw=bool(facts.cups),
+        unlocked=unlocked,
+        lock_text=say("home.lock_now" if unlocked else "home.coach"),
         keys_text=plural("home.keys_kept", kept) if kept else "",
     )
 

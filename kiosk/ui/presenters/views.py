@@ -156,6 +156,8 @@ class HomeView(SheetView):
     can_throw: bool = False
     can_guess_jar: bool = False
     can_guess_box: bool = False
+    unlocked: bool = False
+    lock_text: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -70,6 +70,12 @@ class CardedThing(Tappable):
     note = StringProperty("")
 
 
+class CoachLock(Tappable):
+    """The coach's lock; while it is open a tap locks the drawers."""
+
+    text = StringProperty("")
+
+
 class HomeSheet(SheetContent):
     """Shows a HomeView."""
 

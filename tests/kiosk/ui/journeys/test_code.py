@@ -134,3 +134,12 @@ def test_escape_does_what_the_button_under_the_cards_says(journey: Journey) -> N
     journey.kiosk.home()
     journey.until_screen("home")
     journey.step()  # and the frame has followed
+
+
+def test_the_open_lock_locks_at_once(locked: Journey) -> None:
+    locked.tap("The scale")
+    choose(locked)
+    locked.tap("Home")
+    locked.tap("Lock now")
+    locked.tap("The scale")
+    locked.until_title("Type the coach's code.")
