@@ -52,7 +52,8 @@ class CountInput:
     ``piece_cv_percent`` is the scatter of single pieces known beforehand, worth ``piece_cv_dof``
     degrees of freedom. ``from_container``: the counted pieces are in the weighed fill. ``drift`` is
     the relative 95 % half width that samples of another day add (see old_samples). ``whole_only``:
-    broken bits do not count, and nobody can see whether some were weighed in the fill.
+    broken bits do not count, and nobody can see whether some were weighed in the fill. ``chains``
+    see samples: how many are left of samples that were added to one another.
 
     ValueError for pieces below 1, a readability that is not above 0, or a scatter that does not
     lie above 0 and up to 100 %. Masses that make no sense are refused by ``count_key``.
@@ -69,6 +70,7 @@ class CountInput:
     from_container: bool = False
     drift: float = 0.0
     whole_only: bool = False
+    chains: int | None = None
 
     def __post_init__(self) -> None:
         if self.pieces < 1:
@@ -124,6 +126,7 @@ class CountInput:
             prior=self.prior(),
             in_fill=self.from_container,
             drift=self.drift,
+            chains=self.chains,
         )
 
 

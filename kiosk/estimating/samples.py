@@ -26,7 +26,9 @@ class Samples:
 
     ``masses`` are net grams above zero, ``readability`` the balance's step in grams. ``in_fill``:
     the counted pieces are part of the fill that is weighed later. ``drift``: the relative 95 %
-    half width of what the pieces may have changed by since (see old_samples).
+    half width of what the pieces may have changed by since (see old_samples). ``chains``: samples
+    that were added to those on the tray share readings with them; so many chains are left, None:
+    each sample by itself.
     """
 
     pieces: int
@@ -35,6 +37,12 @@ class Samples:
     prior: PriorScatter | None = None
     in_fill: bool = False
     drift: float = 0.0
+    chains: int | None = None
+
+    @property
+    def chained(self) -> bool:
+        """Whether a sample was added to another one."""
+        return self.chains is not None and self.chains < len(self.masses)
 
     @property
     def mean(self) -> Fraction:
@@ -57,13 +65,15 @@ class Samples:
         """What the samples are worth; None for a single one with nothing known beforehand.
 
         Samples of pieces that are known to differ little scatter over a step by chance only, so
-        with such knowledge one's own scatter is no proof that the rounding averages out.
+        with such knowledge one's own scatter is no proof that the rounding averages out. Of
+        chained samples the readings between cancel anyway; nothing more is granted to them.
         """
         number, step = len(self.masses), float(self.readability)
         if number == 1 and self.prior is None:
             return None
         measured, dof, mean = self.deviation, number - 1, float(self.mean)
-        deviation = max(measured, SMALLEST_SCATTER * step) if number == 2 else measured
+        smallest = SMALLEST_SCATTER * step if number == 2 or self.chained else 0.0
+        deviation = max(measured, smallest)
         if self.prior:
             expected = self.prior.relative / sqrt(self.pieces) * mean
             deviation = pooled(deviation, dof, expected, self.prior.dof)
@@ -75,22 +85,26 @@ class Samples:
             deviation=deviation,
             dof=dof,
             readability=step,
-            averaging=averages(number, min(measured, deviation), step),
+            averaging=not self.chained and averages(number, min(measured, deviation), step),
             in_fill=self.in_fill,
             drift=self.drift,
+            chains=self.chains,
         )
 
     @property
     def differ_too_much(self) -> bool:
         """Whether the masses lie farther apart than in 19 of 20 cases: the range test.
 
-        Against the scatter known beforehand, or else what pieces of one kind have at most.
+        Against the scatter known beforehand, or else what pieces of one kind have at most. A
+        reading between two chained samples is too large for one and as much too small for the
+        other: their difference has the variance of six readings, not of four or fewer.
         """
         if len(self.masses) not in RANGE_FACTOR:
             return False
         cv = self.prior.relative if self.prior else ASSUMED_CV
         of_pieces = cv / sqrt(self.pieces) * float(self.mean)
-        expected = sqrt(of_pieces**2 + float(self.readability) ** 2 / 6)
+        rounding = float(self.readability) ** 2 / (4 if self.chained else 6)
+        expected = sqrt(of_pieces**2 + rounding)
         spread = float(max(self.masses) - min(self.masses))
         return spread > RANGE_FACTOR[len(self.masses)] * expected
 

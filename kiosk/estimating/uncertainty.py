@@ -40,7 +40,8 @@ class Sampling:
     (one standard deviation of one sample), which is known with ``dof`` degrees of freedom; the
     balance steps by ``readability`` grams. ``averaging``: the rounding differs from sample to
     sample. ``in_fill``: the counted pieces are part of the weighed fill. ``drift``: the relative
-    95 % half width of what the pieces may have changed by since they were weighed.
+    95 % half width of what the pieces may have changed by since they were weighed. ``chains``: in
+    how many unbroken chains of readings the samples were weighed; None: each by itself.
     """
 
     pieces: int
@@ -52,6 +53,7 @@ class Sampling:
     averaging: bool
     in_fill: bool
     drift: float = 0.0
+    chains: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,10 +89,15 @@ def budget(sampling: Sampling, net: float | None, lots: int = 1) -> Budget:
     out. Where the samples' rounding repeats, a mass that is the difference of two readings can be
     off by a whole step, and for a given load it does so again and again: the part is then that
     limit and not 1.96 standard deviations (0.8 steps). For the fill see ``steps_off``.
+
+    Of k samples that were added to one another in J chains only the first and the last reading of
+    each chain count, since the readings between cancel: the mean has the rounding of J + J^2
+    readings over k, and at most J/k of a step.
     """
-    step = sampling.readability
-    averaged = NORMAL_FACTOR * sqrt((1 + 1 / sampling.number) / 12)
-    steps = averaged if sampling.averaging else 1.0
+    step, number = sampling.readability, sampling.number
+    chains = number if sampling.chains is None else sampling.chains
+    averaged = NORMAL_FACTOR * sqrt((chains + chains**2) / 12) / number
+    steps = averaged if sampling.averaging else chains / number
     relative = sampling.deviation / sampling.mean * sqrt(_share(sampling, net))
     return Budget(
         pieces=t_factor(sampling.dof) * relative,

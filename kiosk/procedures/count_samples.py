@@ -1,22 +1,20 @@
 """Weigh counted samples: the first half of a count key (steps 1 and 2).
 
-The tray is weighed once and stays the same for all samples. Between two samples the pan must be
-seen with the empty tray or with nothing, so that no sample is taken twice.
+The tray is weighed once and stays the same for all samples. Each is counted into the emptied tray
+or added to those that lie there. A tray that comes back as heavy as it left is not taken for a new
+sample until it was seen empty, so that no sample is taken twice.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from decimal import Decimal
 from enum import Enum
 from typing import ClassVar
 
-from kiosk.estimating.count_refusals import LEAST_DIVISIONS
 from kiosk.estimating.samples import MOST_SAMPLES
 from kiosk.procedures.begin_key import FIRST_PIECES, BeginKey, S, SamplesState
 from kiosk.procedures.key_draft import KeyDraft
-from kiosk.procedures.key_procedure import TRAY_DIVISIONS
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
     Art,
@@ -30,13 +28,15 @@ from kiosk.procedures.procedure import (
     go,
     judge,
 )
+from kiosk.procedures.sample_on_tray import LIFTED, SampleOnTray
+from kiosk.procedures.tray_memory import TrayMemory
 from kiosk.records.entries import KeyChanged
-from kiosk.weighing.pan_events import PanEvent, PanKind
+from kiosk.weighing.pan_events import PanKind
 
 __all__ = ["FIRST_PIECES", "CountSamples", "SamplesState"]
 
 
-class CountSamples(BeginKey):
+class CountSamples(SampleOnTray):
     """From the choice of a material to enough samples.
 
     `draft` resumes a key that was left; `go_on` takes it up without asking. `known` are the drafts
@@ -57,13 +57,6 @@ class CountSamples(BeginKey):
         if go_on:
             self.state = self._resume(PersonEvent(Person.YES))
 
-    @property
-    def on_tray(self) -> Decimal | None:
-        """Net grams of the sample that rests on the pan and is not kept yet."""
-        if self._settled is None or self._settled.grams is None or self.kept.tray is None:
-            return None
-        return self._settled.grams - self.kept.tray.weighing.grams
-
     def values(self) -> dict[str, object]:
         """`material`, `pieces` and `mass`: the net grams of the sample on the pan."""
         return {**super().values(), "mass": self.on_tray}
@@ -77,50 +70,9 @@ class CountSamples(BeginKey):
         self.draft = replace(draft, back_in=None)  # said of samples that are counted anew
         return self._go_on()
 
-    def _tray(self, event: PanEvent) -> S:
-        self._keep("tray", event)
-        return S.COUNT
-
-    def _judge_sample(self, event: PanEvent) -> S:
-        self._settled = event
-        net = self.on_tray or Decimal(0)
-        step = event.readability or Decimal(0)
-        if net < -TRAY_DIVISIONS * step:
-            return S.LIGHT_TRAY
-        if net <= TRAY_DIVISIONS * step:
-            return S.COUNT
-        return S.TOO_FEW if net < LEAST_DIVISIONS * step else S.READY
-
-    def _sample(self, _event: PersonEvent) -> S:
-        assert self._settled is not None
-        self._keep("sample", self._settled)
-        self._settled = None
-        return S.SPREAD if self._all_in() else S.EMPTY_TRAY
-
-    def _all_in(self) -> bool:
-        return len(self.kept.samples) >= self.kept.wanted
-
-    def _go_on(self) -> S:
-        return S.SPREAD if self._all_in() else self._next_sample()
-
-    def _next_sample(self) -> S:
-        if not self.pan.loaded:
-            return S.COUNT
-        self._do(WeighAgain())  # it may be the emptied tray that rests there
-        return S.EMPTY_TRAY
-
-    def _judge_emptied(self, event: PanEvent) -> S:
-        assert self.kept.tray is not None
-        off = (event.grams or Decimal(0)) - self.kept.tray.weighing.grams
-        near = abs(off) <= TRAY_DIVISIONS * (event.readability or Decimal(0))
-        return S.COUNT if near else S.EMPTY_TRAY
-
-    def _undo(self, event: PersonEvent) -> S:
-        self._void(self.kept.samples[event.value], reason="undone")
-        return self._next_sample()
-
     def _change_pieces(self, event: PersonEvent) -> S:
         self._void(*self.kept.samples, reason=f"samples of {event.value} instead")
+        self._on_it = TrayMemory()
         self.draft = replace(self.kept, pieces=event.value)
         self._do(
             KeyChanged(key_id=self.kept.id, pieces=event.value, back_in=None, at=self._utc_now())
@@ -149,10 +101,10 @@ class CountSamples(BeginKey):
         return S.LEAVING
 
     def _stay(self, _event: PersonEvent) -> S:
-        if self._left_from in (S.READY, S.TOO_FEW, S.LIGHT_TRAY):
+        if self._left_from in (S.READY, S.TOO_FEW, S.TOO_MANY, S.LIGHT_TRAY):
             # The pan may have moved while the question stood: look at it afresh.
             self._do(WeighAgain())
-            return S.COUNT
+            return S.ADD if self.adding else S.COUNT
         if self._left_from in (S.TRAY_CLEAR, S.TRAY_ON):
             return self._tray_next()
         return S.SPREAD if self._left_from is S.SPREAD else self._next_sample()
@@ -160,18 +112,25 @@ class CountSamples(BeginKey):
     _ASK_LEAVE: ClassVar[Rule] = judge(_ask_leave, S.LEAVING)
     _ANEW: ClassVar[tuple[S, ...]] = (S.BITS, S.TRAY_CLEAR, S.TRAY_ON)
     _SAMPLING: ClassVar[Mapping[Signal, Rule]] = {
-        Person.UNDO: judge(_undo, S.EMPTY_TRAY, S.COUNT),
+        Person.UNDO: judge(SampleOnTray._undo, S.EMPTY_TRAY, S.ADD, S.COUNT),
         Person.PIECES: judge(_change_pieces, S.EMPTY_TRAY, S.COUNT),
         Person.HOME: _ASK_LEAVE,
     }
     _MOVED: ClassVar[Mapping[Signal, Rule]] = {
-        PanKind.LOAD_PLACED: go(S.COUNT),
-        PanKind.DISTURBED: go(S.COUNT),
-        PanKind.LOAD_REMOVED: go(S.COUNT),
-        PanKind.PAN_EMPTY: go(S.COUNT),
-        PanKind.OVERLOADED: go(S.COUNT),
-        PanKind.UNREADABLE: go(S.COUNT),
-        PanKind.SILENT: go(S.COUNT),
+        kind: judge(SampleOnTray._moved, S.ADD, S.COUNT)
+        for kind in (PanKind.LOAD_PLACED, PanKind.DISTURBED, PanKind.OVERLOADED, *LIFTED)
+    }
+    _AWAY: ClassVar[Mapping[Signal, Rule]] = {
+        kind: judge(SampleOnTray._moved, S.COUNT) for kind in LIFTED
+    }
+    _JUDGED: ClassVar[Rule] = judge(
+        SampleOnTray._judge_sample,
+        S.COUNT, S.ADD, S.SAME, S.READY, S.TOO_FEW, S.TOO_MANY, S.LIGHT_TRAY, S.EMPTY_TRAY,
+    )  # fmt: skip
+    _WAITING: ClassVar[Mapping[Signal, Rule]] = {
+        PanKind.SETTLED: _JUDGED,
+        Person.GO_ON: judge(_enough, S.SPREAD),
+        **_SAMPLING,
     }
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.RESUME: {
@@ -201,28 +160,35 @@ class CountSamples(BeginKey):
             Person.HOME: go(S.LEFT),
         },
         S.TRAY_CLEAR: {PanKind.PAN_EMPTY: go(S.TRAY_ON), Person.HOME: _ASK_LEAVE},
-        S.TRAY_ON: {PanKind.SETTLED: judge(_tray, S.COUNT), Person.HOME: _ASK_LEAVE},
-        S.COUNT: {
-            PanKind.SETTLED: judge(_judge_sample, S.COUNT, S.READY, S.TOO_FEW, S.LIGHT_TRAY),
-            Person.GO_ON: judge(_enough, S.SPREAD),
+        S.TRAY_ON: {PanKind.SETTLED: judge(SampleOnTray._tray, S.COUNT), Person.HOME: _ASK_LEAVE},
+        S.COUNT: _WAITING,
+        S.ADD: {**_WAITING, **_AWAY},
+        S.SAME: {**_WAITING, **_AWAY},
+        S.READY: {
+            **_MOVED,
+            Person.KEEP: judge(SampleOnTray._sample, S.ADD, S.SPREAD),
             **_SAMPLING,
         },
-        S.READY: {**_MOVED, Person.KEEP: judge(_sample, S.EMPTY_TRAY, S.SPREAD), **_SAMPLING},
         S.TOO_FEW: {**_MOVED, **_SAMPLING},
+        S.TOO_MANY: {**_MOVED, **_SAMPLING},
         S.LIGHT_TRAY: {**_MOVED, **_SAMPLING},
         S.EMPTY_TRAY: {
             PanKind.PAN_EMPTY: go(S.COUNT),
-            PanKind.SETTLED: judge(_judge_emptied, S.COUNT, S.EMPTY_TRAY),
+            PanKind.SETTLED: judge(SampleOnTray._judge_emptied, S.COUNT, S.SAME, S.EMPTY_TRAY),
             Person.GO_ON: judge(_enough, S.SPREAD),
             **_SAMPLING,
         },
         S.SPREAD: {
+            **{kind: judge(SampleOnTray._lifted, S.SPREAD) for kind in LIFTED},
             Person.GO_ON: go(S.SAMPLED),
-            Person.MORE: judge(_more, S.EMPTY_TRAY, S.COUNT),
+            Person.MORE: judge(_more, S.EMPTY_TRAY, S.ADD, S.COUNT),
             **_SAMPLING,
         },
         S.LEAVING: {
-            Person.STAY: judge(_stay, S.TRAY_CLEAR, S.TRAY_ON, S.COUNT, S.EMPTY_TRAY, S.SPREAD),
+            **{kind: judge(SampleOnTray._lifted, S.LEAVING) for kind in LIFTED},
+            Person.STAY: judge(
+                _stay, S.TRAY_CLEAR, S.TRAY_ON, S.COUNT, S.ADD, S.EMPTY_TRAY, S.SPREAD
+            ),
             Person.LEAVE: go(S.LEFT),
         },
     }
@@ -241,7 +207,10 @@ class CountSamples(BeginKey):
         S.TRAY_ON: Ask(title="key.tray_on.title", body="key.tray_on.body", step=2, art=Art.TRAY),
         S.COUNT: Ask(title="key.count.title", step=2),
         S.READY: Ask(title="key.count.title", step=2),
+        S.ADD: Ask(title="key.add.title", step=2),
+        S.SAME: Ask(title="key.same.title", step=2),
         S.TOO_FEW: Ask(title="key.too_few.title", step=2),
+        S.TOO_MANY: Ask(title="key.too_many.title", step=2),
         S.LIGHT_TRAY: Ask(title="key.light_tray.title", step=2),
         S.EMPTY_TRAY: Ask(title="key.empty_tray.title", step=2),
         S.SPREAD: Ask(title="key.spread.title", step=2, needs_pan=False),

@@ -76,9 +76,16 @@ class KeyDraft:
         """Net grams of the kept samples, in the order in which they were kept."""
         if self.tray is None:
             return ()
+        tray = self.tray.weighing
         return tuple(
-            Evidence(gross=mass.weighing, tare=self.tray.weighing).net for mass in self.samples
+            Evidence(gross=mass.weighing, tare=mass.tare or tray).net for mass in self.samples
         )
+
+    @property
+    def chains(self) -> int:
+        """In how many unbroken chains of readings the samples were weighed: see uncertainty."""
+        under = {mass.tare.id for mass in self.samples if mass.tare}
+        return sum(mass.weighing.id not in under for mass in self.samples)
 
     @property
     def readability(self) -> Decimal | None:
@@ -205,6 +212,7 @@ class KeyDraft:
             from_container=bool(self.back_in),
             drift=self.drift,
             whole_only=self.bits is False,
+            chains=self.chains,
         )
 
     def key(self, rules: Rules) -> CountKey | Refused:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from enum import Enum
 
+from kiosk.evidence import Weighing
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import Procedure, Surroundings
@@ -41,13 +42,14 @@ class KeyProcedure(Procedure):
         draft = self.draft
         return {"material": draft.material, "pieces": draft.pieces} if draft else {}
 
-    def _keep(self, role: str, event: PanEvent) -> None:
+    def _keep(self, role: str, event: PanEvent, tare: Weighing | None = None) -> None:
         weighing = self.weighing(event)
         mass = KeyMass(
             id=self.world.new_id(),
             key_id=self.kept.id,
             role=role,
             weighing=weighing,
+            tare=tare,
             at=weighing.at,
         )
         self.draft = self.kept.with_mass(mass)

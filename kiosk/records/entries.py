@@ -135,11 +135,15 @@ class KeyStarted(Entry):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class KeyMass(Entry):
-    """A mass was kept for a key; ``role`` is one of MassRole."""
+    """A mass was kept for a key; ``role`` is one of MassRole.
+
+    ``tare`` is what was shown before a sample was added to others; None: the tray of the key.
+    """
 
     key_id: str
     role: str
     weighing: Weighing
+    tare: Weighing | None = None
 
     def __post_init__(self) -> None:
         Entry.__post_init__(self)

@@ -97,6 +97,13 @@ def _rewrite(connection: Connection, table: str, old: str, new: str) -> None:
     connection.exec_driver_sql("PRAGMA writable_schema = OFF")
 
 
+def _add_samples_added_to_others(connection: Connection) -> None:
+    connection.exec_driver_sql(
+        "ALTER TABLE key_masses ADD COLUMN tare_id VARCHAR(32) "
+        "CONSTRAINT fk_key_masses_tare_id REFERENCES weighings (id)"
+    )
+
+
 def _add_columns(connection: Connection, model: type[Base], *names: str) -> None:
     """Columns that may be empty, at the end of a table that is there."""
     table = Base.metadata.tables[model.__tablename__]
@@ -114,4 +121,5 @@ _STEPS: dict[int, Callable[[Connection], None]] = {
     6: _add_rounds,
     7: _add_bits,
     8: _add_volumes_by_water,
+    9: _add_samples_added_to_others,
 }

@@ -21,7 +21,8 @@ from kiosk.records.entries import LAST_NUMBER, CheckedRow
 
 # 2: checks of the balance; 3: guesses; 4: volume keys; 5: goals and lots; 6: closed jars
 # 7: rounds; 8: whether bits count; 9: volumes by water
-SCHEMA_VERSION = 9
+# 10: samples added to others
+SCHEMA_VERSION = 10
 
 
 SECRETS = ("coach_code", "helper_code")  # names of choices that leave the records in no export
@@ -125,7 +126,11 @@ class KeyMassRow(Kept, Base):
         CheckConstraint("role IN ('tray', 'sample', 'empty', 'filled')", name="role")
     )
     weighing_id: Mapped[str] = mapped_column(ForeignKey("weighings.id"))
-    weighing: Mapped[WeighingRow] = relationship(lazy="joined", innerjoin=True)
+    tare_id: Mapped[str | None] = mapped_column(ForeignKey("weighings.id"))
+    weighing: Mapped[WeighingRow] = relationship(
+        lazy="joined", innerjoin=True, foreign_keys=[weighing_id]
+    )
+    tare: Mapped[WeighingRow | None] = relationship(lazy="joined", foreign_keys=[tare_id])
 
 
 class MassVoidedRow(Kept, Base):

@@ -90,8 +90,11 @@ def _rows(draft: KeyDraft) -> Iterator[Row]:
     tray = next(iter(draft.of(MassRole.TRAY)), None)
     if tray is not None:
         yield _row(say("paper.card.tray"), tray)
-    for place, sample in enumerate(draft.of(MassRole.SAMPLE), start=1):
-        yield _row(say("paper.card.sample", place=place), sample, tray, pieces=str(draft.pieces))
+    samples = [mass for mass in draft.masses if mass.role == MassRole.SAMPLE]
+    for place, sample in enumerate(samples, start=1):
+        net_of = sample.tare or tray
+        words = say("paper.card.sample", place=place)
+        yield _row(words, sample.weighing, net_of, pieces=str(draft.pieces))
     yield from _lots(draft) if draft.in_lots else _fill(draft)
 
 

@@ -30,8 +30,8 @@ def _tray(walker: Walker) -> None:
     put_away(walker)
 
 
-def _sample(walker: Walker) -> None:
-    things(walker, "tray of 100")
+def _sample(walker: Walker, thing: str = "100 more") -> None:
+    things(walker, thing)
     walker.until(lambda: _keeps(walker), "a sample at rest")
 
 
@@ -50,18 +50,14 @@ def _keep(walker: Walker) -> None:
 def _samples(walker: Walker) -> None:
     things(walker, "empty tray")
     walker.until(lambda: "Count" in walker.title, "the tray")
-    _sample(walker)
+    _sample(walker, "tray of 100")
     _keep(walker)
-    things(walker, "tray of 100")
-    walker.wait(2.0)
     _sample(walker)
     put_away(walker)
 
 
 def _spread(walker: Walker) -> None:
     _keep(walker)
-    things(walker, "tray of 100")
-    walker.wait(2.0)
     _sample(walker)
     _keep(walker)
     put_away(walker)

@@ -4,12 +4,13 @@
 
 Simulated jars (tests/helpers/jars.py) of every combination of k samples of n pieces, scatter c,
 sample mass in steps d of the balance, and N pieces in the jar; pieces from outside or from the
-container (then only k n <= N/2); with no prior knowledge, and with the right scatter as a prior.
-Coverage is that of the jars that got an answer. A corner is judged when at least 95 % of its jars
-did. Where many are refused because their samples scatter too much, the rest are those that look
-better than they are: however much their samples agree, their mean is off as much as any, and an
-interval of at most 10 % cannot hold that. There ``not misled`` is judged instead: the share of all
-jars that were refused or got an interval that holds.
+container (then only k n <= N/2); samples one by one in the emptied tray, or each added to the
+others; with no prior knowledge, and with the right scatter as a prior. Coverage is that of the
+jars that got an answer. A corner is judged when at least 95 % of its jars did. Where many are
+refused because their samples scatter too much, the rest are those that look better than they are:
+however much their samples agree, their mean is off as much as any, and an interval of at most 10 %
+cannot hold that. There ``not misled`` is judged instead: the share of all jars that were refused or
+got an interval that holds.
 ``width`` is the median half width over the best one possible with the scatter known.
 """
 
@@ -17,7 +18,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import product
 from math import sqrt
@@ -90,9 +91,10 @@ def best_percent(case: Case) -> float:
     step = float(case.step) / case.piece  # in pieces
     of_sample = case.cv * sqrt(case.pieces)
     share = 1 / case.number if of_sample >= 0.4 * step else 1.0
+    readings = 2 / case.number**2 if case.added else 1 + share
     sign = -1 if case.in_fill else 1
     pieces = case.cv**2 * (1 / (case.number * case.pieces) + sign / case.true)
-    rounding = step**2 / 12 * ((1 + share) / case.pieces**2 + 2 / case.true**2)
+    rounding = step**2 / 12 * (readings / case.pieces**2 + 2 / case.true**2)
     return 196 * sqrt(pieces + rounding)
 
 
@@ -125,18 +127,19 @@ def print_table(title: str, outcomes: list[Outcome], how_many: int) -> None:
 
 
 def main() -> None:
-    """Print the four tables."""
+    """Print the eight tables."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--jars", type=int, default=1000, help="simulated jars a corner")
     how_many = parser.parse_args().jars
-    for known, in_fill in product((False, True), (False, True)):
+    for added, known, in_fill in product((False, True), repeat=3):
         outcomes = [
-            outcome(case, how_many, seed, known=known)
+            outcome(replace(case, added=added), how_many, seed, known=known)
             for seed, case in enumerate(corners(in_fill=in_fill))
         ]
         knowledge = "scatter known beforehand" if known else "samples alone"
         origin = "pieces from the container" if in_fill else "pieces from outside"
-        print_table(f"{knowledge}, {origin}", outcomes, how_many)
+        way = "each added to the others" if added else "one by one in the emptied tray"
+        print_table(f"{knowledge}, {origin}, {way}", outcomes, how_many)
 
 
 if __name__ == "__main__":

@@ -1,7 +1,8 @@
 """Jars of made-up pieces, counted by weight on a balance that rounds: what a coach does, at random.
 
 Pieces have their own masses (gamma or lognormal), the tray and the empty container lie anywhere
-between two steps of the balance, each reading is rounded to a step, and tare is subtracted.
+between two steps of the balance, each reading is rounded to a step, and tare is subtracted. Samples
+are weighed one by one in the emptied tray, or each is added to those that lie in it.
 """
 
 from __future__ import annotations
@@ -34,6 +35,7 @@ class Case:
     true: int
     in_fill: bool = False
     shape: str = "gamma"
+    added: bool = False
 
 
 def jars(case: Case, how_many: int, seed: int) -> Iterator[tuple[tuple[Decimal, ...], Decimal]]:
@@ -45,7 +47,11 @@ def jars(case: Case, how_many: int, seed: int) -> Iterator[tuple[tuple[Decimal, 
     if case.in_fill:
         fill = fill + loads.sum(axis=1)
     tray, container = rng.uniform(3, 4, (2, how_many))
-    samples = _shown_net(tray[:, None], loads, case.step)
+    if case.added:
+        gross = _shown_net(tray[:, None], loads.cumsum(axis=1), case.step)
+        samples = np.diff(gross, axis=1, prepend=0)
+    else:
+        samples = _shown_net(tray[:, None], loads, case.step)
     fills = _shown_net(container, fill, case.step)
     for sample, net in zip(samples, fills, strict=True):
         yield tuple(int(mass) * case.step for mass in sample), int(net) * case.step
@@ -62,6 +68,7 @@ def as_input(
         readability=case.step,
         piece_cv_percent=prior_percent,
         from_container=case.in_fill,
+        chains=1 if case.added else None,
     )
 
 

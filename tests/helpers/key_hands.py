@@ -8,6 +8,8 @@ from kiosk.procedures.count_samples import SamplesState
 from kiosk.procedures.fill_container import ContainerState
 from tests.helpers.journey import Journey
 
+RESTED_S = 1.5  # long enough for an emptied tray to be seen
+
 
 class KeyHands:
     """What the coach does, one deed a method; each ends when the kiosk has seen it."""
@@ -58,12 +60,22 @@ class KeyHands:
         self.until_state(SamplesState.COUNT)
 
     def lay_sample(self, pieces: int = 100) -> None:
-        """Take the tray away, count new pieces onto it, put it back, wait until it rests."""
+        """Empty the tray, let it be seen, count new pieces onto it, wait until it rests."""
         bench = self.journey.bench
-        self.lift()
+        lies_there = self.tray in bench.on_pan and self.state is not SamplesState.COUNT
+        if not lies_there:
+            self.lift()
         bench.empty(self.tray)
-        bench.count_onto(self.tray, pieces, self.material)
-        bench.put(self.tray)
+        if lies_there:
+            self.until_state(SamplesState.COUNT)
+        else:
+            bench.put(self.tray)
+            self.journey.wait(RESTED_S)
+        self.add(pieces)
+
+    def add(self, pieces: int = 100) -> None:
+        """Count pieces onto the tray, to those that lie there, wait until it rests."""
+        self.journey.bench.count_onto(self.tray, pieces, self.material)
         self.until_state(SamplesState.READY)
 
     def keep(self) -> None:

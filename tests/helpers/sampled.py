@@ -33,7 +33,19 @@ def sampled(how_many: int, net: str = "100.0", pieces: int = 500) -> CountSample
         if procedure.state is SamplesState.SPREAD:
             feed(procedure, press(Person.MORE))
         gross = Decimal("21.4") + Decimal(net) + Decimal("0.3") * place
+        feed(procedure, PLACED, settled("21.4"))
         feed(procedure, PLACED, settled(str(gross)), press(Person.KEEP), EMPTY)
+    return procedure
+
+
+def added(*nets: str) -> CountSamples:
+    """Each sample is added to those on the tray, which stays on the pan."""
+    procedure = started()
+    feed(procedure, PLACED)
+    gross = Decimal("21.4")
+    for net in nets:
+        gross += Decimal(net)
+        feed(procedure, settled(str(gross)), press(Person.KEEP))
     return procedure
 
 

@@ -251,11 +251,14 @@ def in_samples(state: SamplesState) -> CountSamples:
     events: dict[SamplesState, tuple[object, ...]] = {
         s.READY: lay("103.5"),
         s.TOO_FEW: lay("1.5"),
+        s.TOO_MANY: lay("203.5"),
+        s.SAME: (EMPTY, *lay("103.5")),
+        s.EMPTY_TRAY: (press(Person.UNDO, 2),),
         s.LIGHT_TRAY: lay("-5.0"),
         s.LEAVING: (press(Person.HOME),),
     }
     procedure = sampled(3 if state is s.SPREAD else 2)
-    if state is s.EMPTY_TRAY:
+    if state in (s.ADD, s.SAME, s.EMPTY_TRAY):
         feed(procedure, *lay("103.5"), press(Person.KEEP), press(Person.MORE))  # type: ignore[arg-type]
     feed(procedure, *events.get(state, ()))  # type: ignore[arg-type]
     return procedure

@@ -15,6 +15,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "bench.no_cup": "no cup out",
     "bench.tray": "empty tray",
     "bench.tray_full": "tray of {pieces}",
+    "bench.tray_more": "{pieces} more",
     "bench.jar": "jar",
     "bench.pour": "pour in",
     "bench.weight": "100 g weight",

@@ -10,7 +10,7 @@ from drivers.simulated.table import SimulatedTable
 from drivers.simulated.things import Cup, Jar, Thing, Tray
 from kiosk.estimating.known_masses import COINS
 from kiosk.procedures.balance_check import BalanceCheck
-from kiosk.procedures.count_samples import FIRST_PIECES
+from kiosk.procedures.count_samples import FIRST_PIECES, CountSamples
 from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.hand_in import HandIn
 from kiosk.procedures.key_draft import KeyDraft
@@ -107,10 +107,11 @@ class BenchModel:
 
     def _key_tiles(self) -> list[TileView]:
         pieces = self._pieces()
+        counted = "bench.tray_more" if self._adds() else "bench.tray_full"
         return [
             TileView(key="tray", text=say("bench.tray"), art="empty tray",
                      on_pan=self._lies(self._tray) and not self._heaped()),
-            TileView(key="count", text=say("bench.tray_full", pieces=pieces), art="tray",
+            TileView(key="count", text=say(counted, pieces=pieces), art="tray",
                      on_pan=self._heaped() and self._lies(self._tray)),
             TileView(key="jar", text=say("bench.jar"), art="jar", on_pan=self._lies(self._jar)),
             TileView(key="pour", text=say("bench.pour"), art="pour", off=not self._lies(self._jar)),
@@ -151,6 +152,11 @@ class BenchModel:
 
     def _heaped(self) -> bool:
         return self._tray is not None and self._tray.pieces > 0
+
+    def _adds(self) -> bool:
+        """Whether the next sample can be added to the pieces on the tray."""
+        sampling = isinstance(self.procedure, CountSamples) and self.procedure.waits_for_more
+        return sampling and self._heaped() and self._lies(self._tray)
 
     def _number(self) -> int | None:
         """The cup that a filled cup would be: the chosen one, else the one that is out longest."""
@@ -267,6 +273,9 @@ class BenchModel:
         bench = self.table.bench
         if self._tray is None:
             self._tray = bench.new_tray()
+        if self._adds():
+            bench.count_onto(self._tray, self._pieces(), self._material())
+            return
         if self._lies(self._tray) and self._heaped():
             bench.lift(self._tray)
             bench.empty(self._tray)

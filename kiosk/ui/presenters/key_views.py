@@ -184,7 +184,7 @@ def _samples(procedure: CountSamples) -> SamplesView:
 
 def _samples_title(procedure: CountSamples) -> str:
     draft, title = procedure.kept, procedure.ask.title
-    if title == "key.count.title":
+    if title in ("key.count.title", "key.add.title"):
         return say_of_bits(title, draft.bits, pieces=draft.pieces)
     return say(title, pieces=draft.pieces)
 
@@ -239,7 +239,8 @@ def _samples_main(procedure: CountSamples) -> ButtonView:
         return button(words, Person.KEEP, sign="tick")
     if state is SamplesState.SPREAD:
         return button(say("key.go_on"), Person.GO_ON, sign="arrow")
-    waits = "key.waiting_empty" if state is SamplesState.EMPTY_TRAY else "key.waiting"
+    empty = state in (SamplesState.EMPTY_TRAY, SamplesState.SAME)
+    waits = "key.waiting_empty" if empty else "key.waiting"
     return button(say(waits), sign="wait", state="waiting")
 
 

@@ -167,16 +167,17 @@ def _phase(state: PanState) -> tuple[str, str]:
 def _on_the_tray(
     procedure: CountSamples, state: PanState, shown: Decimal, facts: TableFacts
 ) -> PanView:
-    tray = procedure.kept.tray
-    assert tray is not None
+    under = procedure.taken_off
+    assert under is not None
     phase, word = _phase(state)
-    mass = grams(tray.weighing.grams, tray.weighing.readability)
-    tared = shown - tray.weighing.grams
+    mass = grams(under, facts.readability)
+    tared = shown - under
+    words = "key.samples_off" if procedure.adding else "pan.tray_off"
     off = phase == "empty"  # tray and all are off the pan: a negative mass would only confuse
     return PanView(
         phase=phase, word=word, label=say("pan.on_pan" if off else "pan.on_tray"),
         number=mass_number(shown if off else tared, facts.readability), unit="g",
-        line1="" if off else say("pan.tray_off", mass=mass), progress=state.progress,
+        line1="" if off else say(words, mass=mass), progress=state.progress,
     )  # fmt: skip
 
 

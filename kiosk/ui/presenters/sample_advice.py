@@ -14,9 +14,16 @@ ON_PAN = (SamplesState.READY, SamplesState.TOO_FEW)
 
 def advice_text(procedure: CountSamples) -> str:
     """How good the key gets and what would be gained, or what to expect before the first sample."""
-    if procedure.state is SamplesState.EMPTY_TRAY:
-        # Pieces that go back at once could be counted twice, and the interval would not know.
-        return say("key.aside")
+    match procedure.state:
+        case SamplesState.EMPTY_TRAY:
+            # Pieces that go back at once could be counted twice, and the interval would not know.
+            return say("key.aside")
+        case SamplesState.ADD:
+            return say("key.add")
+        case SamplesState.SAME:
+            return say("key.same", pieces=procedure.kept.pieces)
+        case SamplesState.TOO_MANY:
+            return say("key.too_many")
     advice = _advice(procedure)
     if advice is not None:
         return advice.sentence

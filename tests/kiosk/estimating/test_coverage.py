@@ -31,6 +31,9 @@ CORNERS = [
     # both
     Case(number=8, pieces=100, cv=0.12, step=Decimal("0.1"), piece=0.035, true=1_000),
     Case(number=2, pieces=100, cv=0.02, step=Decimal("0.1"), piece=0.251, true=1_000),
+    # added to one another: three masses agree by chance; the readings between cancel
+    Case(number=3, pieces=10, cv=0.05, step=Decimal("0.1"), piece=0.305, true=1_000, added=True),
+    Case(number=10, pieces=100, cv=0.005, step=Decimal(1), piece=0.2219, true=5_000, added=True),
 ]  # fmt: skip
 
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from math import erf, exp, pi, sqrt
 
@@ -73,6 +74,22 @@ def test_rounding_averages_only_where_samples_scatter(
     sampling = samples(*masses).sampling()
     assert sampling is not None
     assert sampling.averaging is averaging
+
+
+def test_added_samples_are_granted_no_averaging_and_no_scatter_of_nothing() -> None:
+    added = replace(samples("3.4", "3.5", "3.5"), chains=1).sampling()
+    assert added is not None
+    assert not added.averaging
+    alike = replace(samples("3.5", "3.5", "3.5"), chains=1).sampling()
+    assert alike is not None
+    assert alike.deviation == pytest.approx(0.02)  # a fifth of a step
+
+
+def test_the_reading_between_two_samples_may_set_them_apart() -> None:
+    # pieces that hardly differ: 2.772 x 0.1 g x sqrt(1/6) = 0.113 g apart, or sqrt(1/4): 0.139 g
+    apart = replace(samples("3.38", "3.5", prior=0.0001), readability=Decimal("0.1"))
+    assert apart.differ_too_much
+    assert not replace(apart, chains=1).differ_too_much
 
 
 def test_a_scatter_that_known_pieces_cannot_have_is_no_proof_of_averaging() -> None:

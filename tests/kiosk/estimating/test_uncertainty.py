@@ -5,6 +5,7 @@ from decimal import Decimal
 from math import sqrt
 
 import GTC
+import numpy as np
 import pytest
 from GTC import type_a
 from uncertainties import ufloat
@@ -143,6 +144,24 @@ def test_the_rounding_of_one_tray_never_averages_out() -> None:
 def test_a_rounding_that_repeats_counts_a_whole_step() -> None:
     parts = budget(replace(THREE, averaging=False), 1000.0)
     assert (parts.sample_rounding, parts.fill_rounding) == pytest.approx((0.1 / 50, 0.1 / 1000))
+
+
+@pytest.mark.parametrize(("number", "chains"), [(3, 1), (10, 1), (6, 3), (10, 4)])
+def test_readings_between_added_samples_cancel(number: int, chains: int) -> None:
+    # against simulated readings: chains that all begin with one reading of the tray
+    rng = np.random.default_rng(number)
+    lengths = [len(part) for part in np.array_split(range(number), chains)]
+    tray = rng.uniform(0, 1, 20_000)
+    off = np.zeros_like(tray)
+    for length in lengths:
+        load = rng.normal(30.0, 0.8, (len(tray), length)).sum(axis=1)
+        off += np.floor(tray + load + 0.5) - np.floor(tray + 0.5) - load
+    averaged = replace(THREE, number=number, chains=chains)
+    part = budget(averaged, None).sample_rounding * THREE.mean / THREE.readability
+    assert part / NORMAL_FACTOR == pytest.approx(float(np.std(off / number)), rel=0.02)
+    limit = budget(replace(averaged, averaging=False), None).sample_rounding
+    assert limit * THREE.mean / THREE.readability == pytest.approx(chains / number)
+    assert np.abs(off / number).max() <= chains / number
 
 
 def test_parts_add_as_squares() -> None:

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from contextlib import closing
+from dataclasses import replace
 
 import pytest
 
@@ -70,6 +71,14 @@ def test_voided_masses_are_left_out_and_the_rest_keeps_its_order(store: Store) -
     store.save(key, first, wrong, third)
     store.save(MassVoided(mass_id=wrong.id, reason="miscounted", at=AT))
     assert draft(store).masses == (first, third)
+
+
+def test_a_sample_added_to_others_keeps_the_reading_before_it(store: Store) -> None:
+    key = key_started()
+    first = key_mass(key, "sample", "24.9")
+    added = replace(key_mass(key, "sample", "28.4"), tare=first.weighing)
+    store.save(key, first, added)
+    assert [mass.tare for mass in draft(store).masses] == [None, first.weighing]
 
 
 def test_a_mass_is_voided_once(store: Store) -> None:

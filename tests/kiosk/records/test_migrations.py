@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
@@ -19,11 +20,14 @@ from kiosk.records.store import Store
 from tests.helpers.recorded import balance_checked, check_mass
 from tests.helpers.sqlite_files import pragma, version_1, version_8
 
+_FOREIGN_KEY_OF_A_COLUMN = re.compile(r"(\w+_id)VARCHAR\(32\)(CONSTRAINT\w+?)(REFERENCES)")
+
 
 def shape(where: str) -> set[tuple[str, frozenset[str]]]:
     """Every table, index and trigger as the file describes it, without its spaces.
 
-    A column that was added later stands behind the others, so their order says nothing.
+    A column that was added later stands behind the others, so their order says nothing, and it
+    names its own foreign key.
     """
     with closing(sqlite3.connect(where)) as file:
         found = file.execute("SELECT name, sql FROM sqlite_master WHERE sql IS NOT NULL")
@@ -35,7 +39,10 @@ def _parts(sql: str) -> frozenset[str]:
     head, _, rest = sql.partition("(")
     if not head.startswith("CREATETABLE"):
         return frozenset({sql})
-    return frozenset({head, *rest.removesuffix(")").split(",")})
+    apart = _FOREIGN_KEY_OF_A_COLUMN.sub(
+        r"\1VARCHAR(32),\2FOREIGNKEY(\1)\3", rest.removesuffix(")")
+    )
+    return frozenset({head, *apart.split(",")})
 
 
 def content(where: str) -> dict[str, list[dict[str, object]]]:

@@ -286,7 +286,7 @@ def to_spread(table: Table) -> None:
     table.pressed(Person.CHOOSE, LENTILS)
     table.pressed(Person.NO)
     table.happens(PLACED, settled("21.4"), EMPTY)
-    for gross in ("121.4", "121.5", "121.3"):
+    for gross in ("121.4", "122.0", "121.5"):
         table.happens(PLACED, settled(gross))
         table.pressed(Person.KEEP)
         table.happens(EMPTY)

@@ -266,7 +266,7 @@ KEY: dict[Enum, Callable[[KeyHands], None]] = {
     SamplesState.TRAY_ON: to_tray,
     SamplesState.COUNT: to_count,
     SamplesState.READY: to_sample_at_rest,
-    SamplesState.EMPTY_TRAY: to_next_sample,
+    SamplesState.ADD: to_next_sample,
     SamplesState.SPREAD: to_spread,
     ContainerState.EMPTY_ON: to_jar,
     ContainerState.POUR: to_pour,
@@ -286,7 +286,7 @@ def finish_key(hands: KeyHands) -> None:
     """From the step at which the pan was emptied to the key."""
     if hands.state is SamplesState.TRAY_ON:
         hands.weigh_tray()
-    while hands.state in (SamplesState.COUNT, SamplesState.EMPTY_TRAY):
+    while hands.state in (SamplesState.COUNT, SamplesState.ADD):
         hands.sample()
     if hands.state is SamplesState.SPREAD:
         hands.go_to_jar()

@@ -19,9 +19,7 @@ BOTH = pytest.mark.parametrize("usual", [SMALL, LARGE], indirect=True)
 
 def keep_by_touch(journey: Journey, hands: KeyHands) -> None:
     """A sample from the bench, kept by the button that names its mass."""
-    journey.tap_thing("tray of 100")
-    if hands.state is SamplesState.EMPTY_TRAY:  # the tray came back in the same move
-        journey.wait(2.0)
+    journey.tap_thing("100 more" if hands.state is SamplesState.ADD else "tray of 100")
     hands.until_state(SamplesState.READY)
     hands.keep()
 
@@ -34,8 +32,8 @@ def key_by_touch(journey: Journey) -> Jar:
     hands.until_state(SamplesState.COUNT)
     for _ in range(3):
         keep_by_touch(journey, hands)
-        journey.tap_thing("clear pan")
-        journey.wait(2.0)
+    journey.tap_thing("clear pan")
+    journey.wait(2.0)
     journey.tap("Go on")
     journey.tap("No")
     journey.tap("as it comes")

@@ -177,7 +177,7 @@ def test_the_key_goes_on_with_its_next_sample(journey: Journey, drive: Drive) ->
     drive.put_back()
     journey.tap("Try again")
     journey.wait(0.5)
-    assert getattr(journey.desk.procedure, "state", None) is SamplesState.EMPTY_TRAY
+    assert getattr(journey.desk.procedure, "state", None) is SamplesState.ADD
 
 
 def test_home_leads_nowhere_while_something_waits(journey: Journey, drive: Drive) -> None:

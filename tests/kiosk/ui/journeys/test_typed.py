@@ -213,7 +213,7 @@ def test_a_count_key(typed: Journey) -> None:
         typed.type_mass(mass)
         hands.until_state(SamplesState.READY)
         hands.keep()
-        if hands.state is SamplesState.EMPTY_TRAY:
+        if hands.state is SamplesState.ADD:
             typed.tap("Pan is empty")
     hands.until_state(SamplesState.SPREAD)
     typed.tap("Go on")

@@ -11,7 +11,7 @@ from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.procedure import Person
 from kiosk.ui.presenters.key_views import JAR_MATERIALS, jar_material, samples_view
 from kiosk.ui.presenters.views import ChoicesView, QuestionView, SamplesView
-from tests.helpers.pan import EMPTY, feed, press
+from tests.helpers.pan import feed, press, settled
 from tests.helpers.sampled import UNKNOWN, lay, sampled, started
 from tests.helpers.scenes import facts, in_samples, remembering
 
@@ -29,7 +29,7 @@ def with_samples(
 ) -> CountSamples:
     procedure = started(material)
     for net in nets:
-        feed(procedure, *lay(net), press(Person.KEEP), EMPTY)
+        feed(procedure, *lay(net), press(Person.KEEP), settled("21.4"))
     return procedure
 
 
@@ -125,6 +125,8 @@ def test_a_sample_at_rest_is_kept_by_a_button_with_its_mass() -> None:
         (S.COUNT, "Waiting for a sample"),
         (S.TOO_FEW, "Waiting for a sample"),
         (S.LIGHT_TRAY, "Waiting for a sample"),
+        (S.ADD, "Waiting for a sample"),
+        (S.SAME, "Waiting for an empty tray"),
         (S.EMPTY_TRAY, "Waiting for an empty tray"),
     ],
 )
