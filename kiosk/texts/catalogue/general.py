@@ -17,9 +17,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "home.count_key": "Make a\ncount key",
     "home.throw": "Throw a\ncup away",
     "home.keys_kept": ("{count} key kept", "{count} keys kept"),
-    "home.caution": (
-        "For teaching and games. Not legal for trade.\nSmall pieces: not for children under 3."
-    ),
+    "home.caution": ("Not legal for trade.\nSmall pieces: not for children under 3."),
     "button.home": "Home",
     "button.back": "Back",
     "button.bench": "Things",
@@ -66,7 +64,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "pan.on_pan": "on the pan",
     "pan.on_tray": "on the tray",
     "pan.tray_off": "tray {mass} taken off",
-    "pan.samples_off": "tray and samples {mass} taken off",
     "pan.in_jar": "in the jar",
     "pan.in_lots": "in all lots",
     "pan.inside": "inside {mass}",

@@ -27,7 +27,7 @@ def home_view(facts: TableFacts, *, ready: bool, unlocked: bool = False) -> Home
         can_throw=bool(facts.cups),
         unlocked=unlocked,
         lock_text=say("home.lock_now" if unlocked else "home.coach"),
-        keys_text=plural("home.keys_kept", kept) if kept else "",
+        keys_text=plural("home.keys_kept", kept) if kept and not facts.cups else "",
     )
 
 
