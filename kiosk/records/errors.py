@@ -80,6 +80,9 @@ NEVER_FITS = frozenset(
     }
 )
 
+# The records as a whole do not take anything at the moment: it has nothing to do with what it is.
+MAY_PASS = frozenset({Problem.AWAY, Problem.FULL})
+
 
 class RecordsError(Exception):
     """Something was not kept, or the records cannot be opened; the text says what to do."""

@@ -250,3 +250,8 @@ _KINDS: dict[type[entries.Entry], tuple[type[Kept], _Rule]] = {
     entries.BalanceChecked: (models.BalanceCheckedRow, _end_check),
     round_notes.RoundNote: (models.RoundNoteRow, rounds.fits),
 }
+
+
+def kinds_of_entries() -> tuple[type[entries.Entry], ...]:
+    """Everything that can be kept."""
+    return tuple(_KINDS)

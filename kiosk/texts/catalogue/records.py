@@ -91,6 +91,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "The records could not do this ({detail}). Try again; if it stays so, "
         "write the mass on paper and tell the coach."
     ),
+    "journal.refused": (
+        "What was captured while the records were away could not be stored ({what}). {why}"
+    ),
+    "journal.no_mass": "no mass",
     # What gramstand check finds
     "check.file": "The file is not sound: {why}",
     "check.table": "The table {table} lacks {columns}.",
