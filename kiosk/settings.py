@@ -79,6 +79,7 @@ class KioskSettings(BaseModel):
     materials: tuple[Name, ...] = Field(default=CUP_MATERIALS, min_length=1)
     rules: Rules = Rules()
     less_motion: bool = False
+    sound: bool = True  # a short tone when a cup of a round is written down
     coach_idle_s: float = Field(default=60, ge=10)  # then the coach's drawers lock themselves
     paper: Paper = Paper.A4
     pixels_per_mm: float | None = Field(default=None, gt=0)

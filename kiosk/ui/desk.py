@@ -18,6 +18,7 @@ from kiosk.procedures.procedure import (
     PersonEvent,
     Procedure,
 )
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_jobs import JobsDesk
@@ -91,6 +92,8 @@ class Desk(JobsDesk):
         match ended.state:
             case CheckState.CHECKED:
                 self.place = Place.SCALE
+            case QueueState.LEFT:
+                self.place = Place.ROUND
             case WeighEmptyState.NEXT | GuessState.NEXT:
                 self.place = Place.TEAMS
             case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:

@@ -21,6 +21,7 @@ from kiosk.procedures.procedure import (
 from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.records.entries import CupOut, Entry
+from kiosk.records.round_notes import RoundNote
 from kiosk.records.writer import Writer
 from kiosk.ui.lock import CODE, HELPER_CODE, Lock
 from kiosk.ui.notebook import Notebook
@@ -147,10 +148,15 @@ class DeskBase:
         entries = [effect for effect in effects if isinstance(effect, Entry)]
         if entries:
             self.notebook.write(entries)
+            self.room.noted(*(entry for entry in entries if isinstance(entry, RoundNote)))
         if any(isinstance(effect, WeighAgain) for effect in effects):
             self._weigh_again()
         if self.procedure is not None and self.procedure.ended:
             self._after(self.procedure)
+
+    def run(self, procedure: Procedure) -> None:
+        """A job that a page of a round asks for; the page lies in front again when it ends."""
+        self._start(procedure)
 
     def leave_room(self) -> None:
         """The last page of a round is gone: back to the table."""

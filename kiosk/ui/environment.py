@@ -28,14 +28,15 @@ _ALWAYS = {
 def prepare(*, width: int, height: int, full_screen: bool = False, offscreen: bool = False) -> None:
     """Set the environment and Kivy's ``Config`` for one window of ``width`` x ``height`` pixels.
 
-    ``offscreen`` draws without any display (pictures, tests). Raises RuntimeError when Kivy has
-    been imported already, because it would not listen any more.
+    ``offscreen`` draws without any display and makes no sound (pictures, tests). Raises
+    RuntimeError when Kivy has been imported already, because it would not listen any more.
     """
     if "kivy" in sys.modules:
         raise RuntimeError("Kivy is already imported: call prepare() before anything that needs it")
     os.environ.update(_ALWAYS)
     if offscreen:
         os.environ["SDL_VIDEODRIVER"] = "offscreen"
+        os.environ["SDL_AUDIODRIVER"] = "dummy"
     _configure(width, height, full_screen)
 
 

@@ -35,6 +35,7 @@ from kiosk.ui.screens.frame import Frame
 from kiosk.ui.station import Station
 from kiosk.ui.teaching import ShapeKeeper, Teaching
 from kiosk.ui.theme import theme
+from kiosk.ui.tone import tone
 from kiosk.ui.widgets.number_pad import POINT, RUB_OUT
 
 ON_A_PAD = ("code", "guess")  # sheets whose digits may be typed on a keyboard too
@@ -103,6 +104,7 @@ class Kiosk:
         self.controls = Controls(self.station, None, self._trigger)
         Clock.max_iteration = LAYOUT_ROUNDS
         theme.less_motion = settings.less_motion
+        tone.wanted = settings.sound
         self.frame = Frame(desk=self.controls)
         if not self._auto:
             choice = ScaleChoice(where=scale, dialect=dialect, port_settings=port_settings)

@@ -22,7 +22,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "cups.type.title": "What does the scale show?",
     "cups.type.label": "grams of cup {number}",
     "cups.type.no_number": "Type the grams as the scale shows them, like 112.3.",
-    "cups.type.unlikely": "That is less than the cup weighed empty. Look at the number on it.",
+    "cups.type.unlikely": "Less than the cup weighed empty. Tap Done again if it is right.",
     "strip.cup_table": "cup table",
     # The table
     "queue.done": "{there} of {wanted}",

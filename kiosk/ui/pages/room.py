@@ -94,10 +94,12 @@ class Room:
         self.desk.notebook.write(notes)
         self._tell()
 
-    def noted(self, note: RoundNote) -> None:
-        """A note that is being kept already."""
-        if self._state is not None and note.round_id == self._state.id:
-            self._state = self._state.with_note(note)
+    def noted(self, *notes: RoundNote) -> None:
+        """Notes that are being kept already."""
+        for note in notes:
+            if self._state is not None and note.round_id == self._state.id:
+                self._state = self._state.with_note(note)
+        if notes:
             self._tell()
 
     def _tell(self) -> None:

@@ -11,6 +11,7 @@ from drivers.simulated.things import Cup, Jar, Thing, Tray
 from kiosk.estimating.known_masses import COINS
 from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.count_samples import FIRST_PIECES, CountSamples
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import FillContainer
 from kiosk.procedures.hand_in import HandIn
 from kiosk.procedures.key_draft import KeyDraft
@@ -20,6 +21,7 @@ from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.texts import say
 from kiosk.ui.presenters.bench_known import KnownThings
+from kiosk.ui.presenters.bench_round import NEXT, OTHER, RoundThings
 from kiosk.ui.presenters.bench_tiles import TileView
 from kiosk.ui.presenters.bench_water import WaterThings
 from kiosk.ui.presenters.check_rows import thing_name
@@ -63,6 +65,7 @@ class BenchModel:
         self._weight = table.bench.check_weight(CHECK_WEIGHT_G)
         self._known = KnownThings(table.bench)
         self._water = WaterThings(table.bench)
+        self._round = RoundThings(table.bench)
         self._off = False
 
     # What is shown ---------------------------------------------------------------------------
@@ -75,6 +78,8 @@ class BenchModel:
             tiles = self._key_tiles()
         elif isinstance(self.procedure, BalanceCheck):
             tiles = self._known_tiles(self.procedure)
+        elif isinstance(self.procedure, CupQueue):
+            tiles = [*self._round.tiles(self.procedure), self._clear_tile(), *self._scoop_tiles()]
         elif isinstance(self.procedure, MeasureWater):
             tiles = [*self._water.tiles(), self._weight_tile(), self._clear_tile()]
         else:
@@ -92,7 +97,6 @@ class BenchModel:
         solid_on = fresh_on and self._fresh is not None and self._fresh.mass > 40
         filled = say("bench.no_cup") if number is None else say("bench.filled_cup", number=number)
         cup = None if number is None else self._cups.get(number)
-        scoop = say("bench.scoop", mass=f"{self.scoop} g")
         return [
             TileView(key="empty", text=say("bench.empty_cup"), art="cup",
                      on_pan=fresh_on and not solid_on),
@@ -101,9 +105,15 @@ class BenchModel:
                      on_pan=self._lies(cup) and cup is not None and cup.filling > 0,
                      off=number is None),
             self._clear_tile(),
+            *self._scoop_tiles(),
+        ]  # fmt: skip
+
+    def _scoop_tiles(self) -> list[TileView]:
+        scoop = say("bench.scoop", mass=f"{self.scoop} g")
+        return [
             TileView(key="less", text=f"{scoop}\n{say('bench.scoop_less')}", art="less"),
             TileView(key="more", text=f"{scoop}\n{say('bench.scoop_more')}", art="more"),
-        ]  # fmt: skip
+        ]
 
     def _key_tiles(self) -> list[TileView]:
         pieces = self._pieces()
@@ -186,6 +196,10 @@ class BenchModel:
                 self._known.tap(known, self.procedure)
                 self._changed()
                 return
+        if isinstance(self.procedure, CupQueue) and key in (NEXT, OTHER):
+            self._round.tap(key, self.procedure, self.scoop, self._material())
+            self._changed()
+            return
         actions: dict[str, Callable[[], object]] = {
             "empty": lambda: self._empty_cup(solid=False),
             "solid": lambda: self._empty_cup(solid=True),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.hand_in import HandInState
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.texts import say
 from kiosk.ui.presenters.views import PutOnView, SheetView
 from kiosk.ui.reading_off import ReadingOff
@@ -15,6 +16,8 @@ from kiosk.weighing.pan_events import PanKind
 _MASS = frozenset({PanKind.SETTLED, PanKind.DISTURBED})
 # The pan tells of a cup there before anybody said whose it is; an adult has nothing to type yet.
 _QUIET = frozenset({HandInState.CHOOSE, HandInState.SCORED})
+# Crumbs would settle there; an adult sees them, and says that the pan is empty.
+_LIFTED = frozenset({QueueState.CLEAR, QueueState.LIFTED, QueueState.DIRTY, QueueState.RECORDED})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +83,8 @@ def _wanted(procedure: Procedure | None) -> tuple[bool, bool]:
     if procedure is None or procedure.state in _QUIET or not procedure.ask.needs_pan:
         return False, False
     heard = procedure.TABLE.get(procedure.state, {}).keys()
-    return bool(heard & _MASS), PanKind.PAN_EMPTY in heard
+    mass = bool(heard & _MASS) and procedure.state not in _LIFTED
+    return mass, PanKind.PAN_EMPTY in heard
 
 
 def _ask(*, mass: bool, zeroed: bool, reading_zero: bool) -> str:

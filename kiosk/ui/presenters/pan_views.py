@@ -8,6 +8,7 @@ from decimal import Decimal
 from kiosk.procedures.balance_check import BalanceCheck
 from kiosk.procedures.check_jars import CheckJars
 from kiosk.procedures.count_samples import CountSamples
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.key_procedure import KeyProcedure
@@ -18,6 +19,7 @@ from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, mass_number, number
 from kiosk.ui.presenters.pour_views import live_count_of
+from kiosk.ui.presenters.queue_views import queue_pan
 from kiosk.ui.presenters.scale_check_views import pan_words
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.presenters.trouble_views import OVER_WITH_NUMBERS
@@ -68,6 +70,8 @@ def pan_view(
     if hindrance is not None and not (hindrance in OVER_WITH_NUMBERS and state.readings_flow):
         phase, word, hint = _HINDERED[hindrance]
         return _with_rim(PanView(phase=phase, word=say(word), hidden_text=say(hint)), facts)
+    if isinstance(procedure, CupQueue):
+        return _with_rim(queue_pan(procedure, facts, state, shown), facts)
     if not coach and _covered(procedure, facts):
         words = "pan.covered" if isinstance(procedure, KeyProcedure) else "pan.cups_out"
         return _with_rim(

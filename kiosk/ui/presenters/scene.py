@@ -9,6 +9,7 @@ from drivers.errors import Reason
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import Guess
 from kiosk.procedures.hand_in import HandIn, HandInState
@@ -17,6 +18,7 @@ from kiosk.procedures.measure import Measure
 from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.pan_memory import Hindrance
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -35,6 +37,7 @@ from kiosk.ui.presenters.last_check import warning
 from kiosk.ui.presenters.measure_views import measure_view, shape_name
 from kiosk.ui.presenters.pad_views import PadView, pad_view, zero_view
 from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view
+from kiosk.ui.presenters.queue_views import queue_view, set_aside_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
@@ -72,6 +75,7 @@ _WAITS_FOR_REST = frozenset(
         ContainerState.STOPPING,
         CheckState.SETTLING,
         JarState.WEIGHING,
+        QueueState.WEIGHING,
         WaterState.EMPTY,
         WaterState.FILLED,
     }
@@ -158,6 +162,8 @@ def _sheet(
         )
     elif pan.restless_for >= RESTLESS_AFTER_S and procedure.state in _WAITS_FOR_REST:
         trouble = creeping_view(home=home) if pan.creeping else restless_view(facts, home=home)
+        if isinstance(procedure, CupQueue):
+            trouble = set_aside_view(trouble, procedure)
     else:
         return noted(view, pan)
     # The trail stays where it is: the trouble is a stop on the same way.
@@ -213,6 +219,8 @@ def _procedure_view(procedure: Procedure, facts: TableFacts, shown: Decimal | No
             return answer_view(procedure, facts)
         case BalanceCheck():
             return balance_check_view(procedure, facts)
+        case CupQueue():
+            return queue_view(procedure, facts)
     raise TypeError(f"no presenter for {procedure!r}")
 
 
@@ -282,6 +290,8 @@ def _job(desk: Desk) -> tuple[str, ...]:
             return (say("strip.answer"),)
         case BalanceCheck():
             return (say("strip.check"),)
+        case CupQueue():
+            return (*desk.room.strip(), say("strip.cup_table"))
     if place is Place.ROUND:
         return desk.room.strip()
     if place is Place.TEACH:

@@ -32,6 +32,7 @@ from kiosk.ui.screens.parts import SheetContent
 from kiosk.ui.screens.pour import PourSheet
 from kiosk.ui.screens.put_on import PutOnSheet
 from kiosk.ui.screens.question import QuestionSheet
+from kiosk.ui.screens.queue import QueueSheet
 from kiosk.ui.screens.samples import SamplesSheet
 from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
@@ -66,6 +67,7 @@ SHEETS: dict[str, type[SheetContent]] = {
     "answer": AnswerSheet,
     "check": CheckSheet,
     "checked": CheckedSheet,
+    "queue": QueueSheet,
 }
 WIDE = ("home", "choices", "answer")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40

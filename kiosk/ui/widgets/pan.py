@@ -70,7 +70,7 @@ class Pan(Drawing):
     def on_progress(self, *_: Any) -> None:
         """Let the ring follow."""
         share = 1.0 if self.phase in CLOSED else 0.0
-        if self.phase == "settling":
+        if self.phase in ("settling", "not zero"):
             share = min(1.0, max(0.0, self.progress))
         self._move("closing", share, RING_FOLLOWS_S if share > self.closing else RING_OPENS_S)
 

@@ -1,0 +1,172 @@
+"""The cups of a round: which pass of which sitting, and the typed reading as last resort."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from decimal import Decimal
+
+from kiosk.evidence import Source, Weighing
+from kiosk.procedures.cup_queue import CupQueue
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.rounds.contents import CupNote, CupTurn
+from kiosk.rounds.cups import CupStand, Pass, TeamCup, cup_of, cups, queue
+from kiosk.rounds.state import RoundState
+from kiosk.texts import say
+from kiosk.ui.pages.codes import CodePage
+from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.views import ButtonView, button
+
+TYPED = "typed"  # in the place of a balance's name
+_GRAMS = re.compile(r"(0|[1-9][0-9]{0,4})(?:[.,]([0-9]{1,3}))?", re.ASCII)
+
+
+def stands(state: RoundState) -> str:
+    """How many cups are handed in."""
+    found = cups(state)
+    there = sum(cup.stand is CupStand.IN for cup in found)
+    return say("cups.stands", there=there, wanted=len(found)) if found else say("cups.none")
+
+
+class CupsPage(RowsPage):
+    """Two rows a sitting: its cups empty, its cups filled."""
+
+    role = Role.HELPER
+    columns = 2
+
+    def title(self) -> str:
+        """The question."""
+        return say("cups.title")
+
+    def rows(self) -> Sequence[RowView]:
+        """The passes in their order."""
+        sittings = self.room.state.sittings
+        return [self._row(sitting, pass_) for sitting in sittings for pass_ in Pass]
+
+    def _row(self, sitting: int, pass_: Pass) -> RowView:
+        state = self.room.state
+        found = cups(state, sitting)
+        left = len(queue(found, pass_))
+        several = len(state.sittings) > 1
+        words = f"cups.pass.{pass_}.sitting" if several else f"cups.pass.{pass_}"
+        return RowView(
+            text=say(words, sitting=sitting),
+            note=say(f"cups.pass.{pass_}.note"),
+            value=say("cups.progress", there=len(found) - left, wanted=len(found)),
+            look="plain" if left else "done",
+            says=PersonEvent(Person.CHOOSE, (sitting, pass_)),
+        )
+
+    def beside_home(self) -> ButtonView | None:
+        """The last resort, where a cup still has to come."""
+        due = queue(cups(self.room.state), Pass.FILLED)
+        return button(say("cups.type"), Person.GO_ON) if due else None
+
+    def press(self, event: PersonEvent) -> None:
+        """Go to the table, or type."""
+        match event.kind:
+            case Person.CHOOSE:
+                sitting, pass_ = event.value
+                self._go_to_table(sitting, pass_)
+            case Person.GO_ON:
+                as_coach(self.room, lambda: choose_cup(self.room))
+            case _:
+                super().press(event)
+
+    def _go_to_table(self, sitting: int, pass_: Pass) -> None:
+        desk = self.room.desk
+        desk.run(
+            CupQueue(
+                desk.world,
+                state=self.room.state,
+                sitting=sitting,
+                pass_=pass_,
+                pan=desk.memory,
+            )
+        )
+
+    def changed(self) -> None:
+        """Let the table know what others noted."""
+        procedure = self.room.desk.procedure
+        if isinstance(procedure, CupQueue):
+            procedure.see(self.room.state)
+
+
+def as_coach(room: Room, then: Callable[[], None]) -> None:
+    """Go on at once on the coach's side, after the coach's code on a helper's."""
+    lock = room.desk.lock
+    if not lock.digest or (lock.open and not room.helper):
+        then()
+    else:
+        room.open(CodePage(room, digest=lock.digest, whose="coach", done=lambda _: then()))
+
+
+def choose_cup(room: Room) -> None:
+    """Ask which cup it is that the balance shows, but the kiosk does not hear."""
+    state = room.state
+    room.open(
+        PickPage(
+            room,
+            title=say("cups.type.which"),
+            options=[_option(cup) for cup in queue(cups(state), Pass.FILLED)],
+            done=lambda team: type_mass(room, cup_of(state, state.team(str(team)))),
+            role=Role.HELPER,
+        )
+    )
+
+
+def _option(cup: TeamCup) -> tuple[str, str, object]:
+    which = "cups.type.filled" if cup.empty else "cups.type.empty"
+    name = say("cups.type.cup", number=cup.team.cup)
+    return name, say(which, team=cup.team.label), cup.team.team
+
+
+def type_mass(room: Room, cup: TeamCup) -> None:
+    """Let the judge type what the balance shows; the cup's note says that it was typed."""
+    asked: set[str] = set()
+
+    def refuses(words: str) -> str:
+        if not _GRAMS.fullmatch(words) or not _grams(words):
+            return say("cups.type.no_number")
+        if cup.empty and _grams(words) < cup.empty.grams and words not in asked:
+            asked.add(words)
+            return say("cups.type.unlikely")
+        return ""
+
+    def done(words: str) -> None:
+        turn = CupTurn.FILLED if cup.empty else CupTurn.EMPTY
+        note = CupNote(team=cup.team.team, turn=turn, typed=True)
+        room.say(note, weighing=_typed(room, words))
+
+    room.open(
+        TextPage(
+            room,
+            title=say("cups.type.title"),
+            label=say("cups.type.label", number=cup.team.cup),
+            done=done,
+            refuses=refuses,
+            role=Role.HELPER,
+        )
+    )
+
+
+def _grams(words: str) -> Decimal:
+    return Decimal(words.replace(",", "."))
+
+
+def _typed(room: Room, words: str) -> Weighing:
+    grams = _grams(words)
+    return Weighing(
+        id=room.desk.world.new_id(),
+        grams=grams,
+        value=grams,
+        unit="g",
+        raw=words.encode(),
+        readability=Decimal(1).scaleb(int(grams.as_tuple().exponent)),
+        at=room.now_utc(),
+        balance=TYPED,
+        source=Source.SIMULATED if room.state.simulated else Source.TYPED,
+    )
