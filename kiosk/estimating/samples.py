@@ -11,6 +11,7 @@ from kiosk.estimating.scatter import CLASS_CV_PERCENT, PriorScatter, ScatterClas
 from kiosk.estimating.uncertainty import SMALLEST_SCATTER, Sampling, averages, pooled
 
 MOST_SAMPLES = 10
+A_MISCOUNT = 1  # pieces
 FEWEST_PIECES, MOST_PIECES = 10, 500
 # 95 % points of the range of k normal values in their standard deviations: the studentized range
 # with infinitely many degrees of freedom.
@@ -67,6 +68,9 @@ class Samples:
         Samples of pieces that are known to differ little scatter over a step by chance only, so
         with such knowledge one's own scatter is no proof that the rounding averages out. Of
         chained samples the readings between cancel anyway; nothing more is granted to them.
+
+        A miscounted sample lies apart from the others. Without such knowledge their own scatter
+        grows by it; with it the range test tells, and then a miscount is allowed for.
         """
         number, step = len(self.masses), float(self.readability)
         if number == 1 and self.prior is None:
@@ -89,6 +93,7 @@ class Samples:
             in_fill=self.in_fill,
             drift=self.drift,
             chains=self.chains,
+            miscount=A_MISCOUNT if self.prior and self.differ_too_much else 0,
         )
 
     @property

@@ -30,6 +30,7 @@ class Part(StrEnum):
     SAMPLE_ROUNDING = "rounding of the samples"
     FILL_ROUNDING = "rounding of the fill"
     OLD_SAMPLES = "samples of another day"
+    MISCOUNT = "a sample may be miscounted"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +43,7 @@ class Sampling:
     sample. ``in_fill``: the counted pieces are part of the weighed fill. ``drift``: the relative
     95 % half width of what the pieces may have changed by since they were weighed. ``chains``: in
     how many unbroken chains of readings the samples were weighed; None: each by itself.
+    ``miscount``: each sample may have so many pieces more or fewer than were counted.
     """
 
     pieces: int
@@ -54,6 +56,7 @@ class Sampling:
     in_fill: bool
     drift: float = 0.0
     chains: int | None = None
+    miscount: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,11 +67,14 @@ class Budget:
     sample_rounding: float
     fill_rounding: float
     drift: float = 0.0
+    miscount: float = 0.0
 
     @property
     def half_width(self) -> float:
         """Half of the 95 % interval, relative to the count."""
-        return hypot(self.pieces, self.sample_rounding, self.fill_rounding, self.drift)
+        return hypot(
+            self.pieces, self.sample_rounding, self.fill_rounding, self.drift, self.miscount
+        )
 
     @property
     def dominant(self) -> Part:
@@ -78,6 +84,7 @@ class Budget:
             Part.SAMPLE_ROUNDING: self.sample_rounding,
             Part.FILL_ROUNDING: self.fill_rounding,
             Part.OLD_SAMPLES: self.drift,
+            Part.MISCOUNT: self.miscount,
         }
         return max(sizes, key=sizes.__getitem__)
 
@@ -93,6 +100,8 @@ def budget(sampling: Sampling, net: float | None, lots: int = 1) -> Budget:
     Of k samples that were added to one another in J chains only the first and the last reading of
     each chain count, since the readings between cancel: the mean has the rounding of J + J^2
     readings over k, and at most J/k of a step.
+
+    A miscount of up to a pieces in each of k samples is a rectangular error of a/(sqrt(3 k) n).
     """
     step, number = sampling.readability, sampling.number
     chains = number if sampling.chains is None else sampling.chains
@@ -104,6 +113,7 @@ def budget(sampling: Sampling, net: float | None, lots: int = 1) -> Budget:
         sample_rounding=steps * step / sampling.mean,
         fill_rounding=0.0 if net is None else steps_off(lots) * step / net,
         drift=sampling.drift,
+        miscount=NORMAL_FACTOR * sampling.miscount / (sqrt(3 * number) * sampling.pieces),
     )
 
 

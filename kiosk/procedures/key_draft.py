@@ -253,6 +253,10 @@ class KeyDraft:
             return None
         return advise(self.measured(*more))
 
+    def key_advice(self) -> Advice:
+        """What limits the whole key, and what would be gained by counting more."""
+        return advise(self.measured(), self.inside(None) or None)
+
     def first_advice(self) -> FirstAdvice | None:
         """How much to count; None once something is counted, or without a step of the balance."""
         if self.samples or not self.readability:

@@ -121,7 +121,7 @@ def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
         used=facts.used_letters,
         chosen=letter,
         covered=covered,
-        note=key.warnings[0] if key.warnings else "",
+        note=_note(procedure, key),
         main=button(say("key.save", letter=letter), Person.KEEP, letter, sign="tick")
         if letter
         else button(say("key.all_used"), sign="off", state="off"),
@@ -131,6 +131,18 @@ def _key(procedure: FillContainer, facts: TableFacts) -> KeyView:
             say("key.uncover" if covered else "key.cover"), Person.COVER, sign="cover"
         ),
     )
+
+
+def _note(procedure: FillContainer, key: CountKey) -> str:
+    """What is doubtful; or else where most of the uncertainty comes from, and what would help."""
+    doubts = [told for told in key.warnings if told != say("count.warning.bits")]
+    if doubts:
+        return doubts[0]
+    advice = procedure.kept.key_advice()
+    if advice.dominant is None:
+        return advice.sentence
+    most = say(f"key.most.{advice.dominant.name.lower()}")
+    return say("key.most.help", most=most, help=advice.help) if advice.step else most
 
 
 def _letter(facts: TableFacts) -> str:

@@ -184,3 +184,10 @@ def test_the_largest_part_is_named(parts: Budget, largest: Part) -> None:
 def test_pooling_weighs_by_degrees_of_freedom() -> None:
     # (20 x 0.3^2 + 2 x 0.7^2) / 22
     assert pooled(0.7, 2, 0.3, 20) == pytest.approx(sqrt(2.78 / 22))
+
+
+def test_a_possible_miscount_is_a_rectangular_error_of_each_sample() -> None:
+    # JCGM 100:2008, 4.3.7: limits of +-a are a/sqrt(3); 3 samples of 100, each up to 1 piece off
+    parts = budget(replace(THREE, miscount=1), 1000.0)
+    assert parts.miscount == pytest.approx(1.96 * (1 / sqrt(3)) / sqrt(3) / 100, rel=1e-4)
+    assert budget(THREE, 1000.0).miscount == 0

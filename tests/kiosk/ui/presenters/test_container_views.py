@@ -123,6 +123,13 @@ def test_the_first_warning_stands_on_the_key() -> None:
     assert key("1100.0").note == "More than 20\u2009000 pieces: too many for the event."
 
 
+def test_the_key_says_what_it_is_unsure_by_and_what_would_help() -> None:
+    assert key("900.0").note == (
+        "Unsure mostly because pieces differ. "
+        "It would help to weigh 2 more samples of 500 to reach about 1.0 %."
+    )
+
+
 def test_a_refused_key_says_what_would_help() -> None:
     view = container_view(in_container(C.REFUSED), facts(), None)
     assert isinstance(view, MessageView)
