@@ -90,5 +90,6 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "bench.cup_empty": "cup {number} empty",
     "bench.cup_filled": "cup {number} filled",
     "bench.no_cups": "no cup to come",
+    "bench.crumbs": "crumbs",
     "bench.other_cup": "another cup: {number}",
 }

@@ -21,7 +21,7 @@ from kiosk.procedures.procedure import Procedure
 from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.texts import say
 from kiosk.ui.presenters.bench_known import KnownThings
-from kiosk.ui.presenters.bench_round import NEXT, OTHER, RoundThings
+from kiosk.ui.presenters.bench_round import CRUMBS, NEXT, OTHER, RoundThings
 from kiosk.ui.presenters.bench_tiles import TileView
 from kiosk.ui.presenters.bench_water import WaterThings
 from kiosk.ui.presenters.check_rows import thing_name
@@ -196,7 +196,7 @@ class BenchModel:
                 self._known.tap(known, self.procedure)
                 self._changed()
                 return
-        if isinstance(self.procedure, CupQueue) and key in (NEXT, OTHER):
+        if isinstance(self.procedure, CupQueue) and key in (NEXT, OTHER, CRUMBS):
             self._round.tap(key, self.procedure, self.scoop, self._material())
             self._changed()
             return

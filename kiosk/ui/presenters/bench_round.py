@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from drivers.simulated.bench import Bench
 from drivers.simulated.materials import Material
-from drivers.simulated.things import Cup
+from drivers.simulated.things import Cup, Thing
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.rounds.contents import CupTurn
 from kiosk.rounds.cups import TeamCup
 from kiosk.texts import say
 from kiosk.ui.presenters.bench_tiles import TileView
 
-NEXT, OTHER = "round cup", "other round cup"
+NEXT, OTHER, CRUMBS = "round cup", "other round cup", "crumbs"
+CRUMBS_G = 0.6  # more than a pan may show before a cup comes
 
 
 class RoundThings:
@@ -20,9 +21,10 @@ class RoundThings:
     def __init__(self, bench: Bench) -> None:
         self._bench = bench
         self._made: dict[tuple[str, int], Cup] = {}
+        self._crumbs = Thing(CRUMBS_G)
 
     def tiles(self, procedure: CupQueue) -> list[TileView]:
-        """The cup that lies there or is waited for, and the one after it."""
+        """The cup that lies there or is waited for, the one after it, and what may fall out."""
         other = self._other(procedure)
         words = (
             say("bench.no_cups") if other is None else say("bench.other_cup", number=other.team.cup)
@@ -35,6 +37,12 @@ class RoundThings:
                 art="cup" if procedure.list.weighs_empty else "filled cup",
                 on_pan=other is not None and self._lies(other),
                 off=other is None,
+            ),
+            TileView(
+                key=CRUMBS,
+                text=say("bench.crumbs"),
+                art="crumbs",
+                on_pan=self._crumbs in self._bench.on_pan,
             ),
         ]
 
@@ -52,12 +60,16 @@ class RoundThings:
         )
 
     def tap(self, key: str, procedure: CupQueue, scoop: int, material: Material) -> None:
-        """Take that cup off the pan, or put it there instead of anything else."""
+        """Take that off the pan, or put it there instead of another cup; crumbs stay there."""
+        if key == CRUMBS:
+            self._toggle_crumbs()
+            return
         cup = procedure.cup if key == NEXT else self._other(procedure)
         if cup is None:
             return
         lay = self._lies(cup)
-        self._bench.lift()
+        for made in self._made.values():
+            self._bench.lift(made)
         if lay:
             return
         thing = self._thing(cup)
@@ -66,6 +78,12 @@ class RoundThings:
         elif not thing.filling:
             self._bench.fill(thing, scoop, material)
         self._bench.put(thing)
+
+    def _toggle_crumbs(self) -> None:
+        if self._crumbs in self._bench.on_pan:
+            self._bench.lift(self._crumbs)
+        else:
+            self._bench.put(self._crumbs)
 
     def _comes_empty(self, procedure: CupQueue) -> bool:
         if procedure.recorded is not None:

@@ -32,6 +32,7 @@ from kiosk.ui.presenters.views import (
 from kiosk.weighing.pan_state import PanPhase, PanState
 
 S = QueueState
+LETTERS_OF_TWO = 18  # of two names that fit into a line
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,7 +158,7 @@ def _then(cups: QueueList, *, recorded: bool) -> str:
     names = [cup.team.label for cup in (cups.pending if recorded else cups.following)]
     if not names:
         return say("queue.last")
-    if len(names) == 1:
+    if len(names) == 1 or len(names[0]) + len(names[1]) > LETTERS_OF_TWO:
         return say("queue.then", first=names[0])
     return say("queue.then_two", first=names[0], second=names[1])
 
@@ -171,7 +172,7 @@ def _pair(procedure: CupQueue) -> tuple[QueueStep, QueueStep]:
         case S.NO_EMPTY:
             return _steps(say("queue.no_empty.first"), say("queue.no_empty.then"), now=1)
         case S.RECORDED:
-            return _steps(say("queue.recorded", number=number), say("queue.take_off"), now=2)
+            return _steps(say("queue.is_on", number=number), say("queue.take_off"), now=2)
         case S.WEIGHING:
             weighing = say("queue.weighing", number=number)
             return _steps(say("queue.is_on", number=number), weighing, now=2)

@@ -61,6 +61,11 @@ def _pour(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_jar(pencil, (x - half * 0.6, y - half * 0.5, half * 1.2, half * 1.5), lid=False)
 
 
+def _crumbs(pencil: Pencil, x: float, y: float, half: float) -> None:
+    for dx, dy, turn in ((-0.5, 0.4, 0.4), (0.1, 0.1, -0.5), (0.5, 0.5, 0.8), (-0.2, -0.3, 0.1)):
+        draw_grain(pencil, x + dx * half, y + dy * half, half * 0.16, turn)
+
+
 def _weight(pencil: Pencil, x: float, y: float, half: float) -> None:
     draw_weight(pencil, (x - half * 0.62, y - half * 0.85, half * 1.24, half * 1.7))
 
@@ -114,6 +119,7 @@ THINGS: dict[str, Art] = {
     "full vase": _any_vase(full=True),
     "weight": _weight,
     "coins": _coins,
+    "crumbs": _crumbs,
 }
 DEEDS: dict[str, Art | None] = {
     "clear": _circled("up"),

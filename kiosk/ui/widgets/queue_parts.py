@@ -7,6 +7,7 @@ from typing import Any, ClassVar
 from kivy.properties import BooleanProperty, ListProperty, NumericProperty, OptionProperty
 from kivy.properties import StringProperty as Text
 from kivy.uix.boxlayout import BoxLayout
+from kivy.uix.widget import Widget
 
 from kiosk.ui import kv_files
 from kiosk.ui.palette import Colour
@@ -22,6 +23,7 @@ from kiosk.ui.widgets.tappable import Tappable
 kv_files.load(__file__)
 
 DOT, NOW_DOT, WIDEST_APART = 5.5, 7.0, 27.0  # units; radius of a dot, of the present one
+PLACES = 4  # as wide as one of so many is a button that stands alone
 STEP_LOOKS = ["now", "done", "then"]
 
 
@@ -127,3 +129,5 @@ class OutcomeRow(BoxLayout):
             made = SecondButton(text=view.text)
             made.bind(on_release=lambda _made, says=view.says: self.dispatch("on_press", says))
             self.add_widget(made)
+        for _ in range(PLACES - 1 if len(self.buttons) == 1 else 0):
+            self.add_widget(Widget())
