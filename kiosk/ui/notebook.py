@@ -8,21 +8,15 @@ be dropped only if nothing captured is among it, or if that can never be kept as
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import TYPE_CHECKING, TypeVar
 
-from kiosk.records.entries import (
-    BalanceChecked,
-    CupHandedIn,
-    CupOut,
-    CupTaken,
-    Entry,
-    KeyDropped,
-    KeyMade,
-    TryThrownAway,
-)
-from kiosk.records.errors import NEVER_FITS, RecordsError
-from kiosk.records.volume_entries import VolumeDropped, VolumeMade
-from kiosk.records.writer import Writer
+from kiosk.records.backlog import News
+from kiosk.records.entries import CupHandedIn, CupOut, Entry, KeyDropped
+from kiosk.records.errors import MAY_PASS, NEVER_FITS, RecordsError
+from kiosk.records.volume_entries import VolumeDropped
+from kiosk.records.writer import Failed, Writer
+from kiosk.ui.noting import note
 from kiosk.ui.presenters.cup_views import TRIES_SHOWN, error_percent
 from kiosk.ui.presenters.surroundings import TableFacts
 
@@ -30,6 +24,7 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 T = TypeVar("T")
+_Ask = Callable[[Callable[[T], None], Failed], None]
 
 
 class Notebook:
@@ -43,6 +38,9 @@ class Notebook:
         self._waiting = 0
         self._undone: list[Callable[[], None]] = []
         self._at_stake = False  # something captured that can still be kept
+        self._passing = False  # it was no fault of what was asked
+        self._writes = 0  # so far
+        self._refusals: list[str] = []  # of what was captured while the records were away
 
     @property
     def up_to_date(self) -> bool:
@@ -51,13 +49,18 @@ class Notebook:
 
     def write(self, entries: Sequence[Entry]) -> None:
         """Take entries into what is known at the table, and keep them."""
+        self._writes += 1
         for entry in entries:
-            self._note(entry)
-        self._request(
-            lambda store: store.save(*entries), lambda _: self._written(entries), captured=True
-        )
+            note(self._facts, entry)
+
+        def save(done: Callable[[None], None], failed: Failed) -> None:
+            self._writer.save(*entries, done=lambda: done(None), failed=failed)
+
+        self._request(save, lambda _: self._written(entries), captured=True)
 
     def _written(self, entries: Sequence[Entry]) -> None:
+        if self._facts.not_stored:
+            return  # the records cannot be asked; they will be when they are there again
         if self._facts.team and any(isinstance(entry, CupHandedIn) for entry in entries):
             self._read_tries(self._facts.team)
         if any(isinstance(entry, KeyDropped | VolumeDropped) for entry in entries):
@@ -66,23 +69,62 @@ class Notebook:
     def _read_labels(self) -> None:
         """Which letters and numbers have a key; one that was dropped gives its own back."""
         simulated = self._facts.simulated
+        self.look_up(lambda store: _labels(store, simulated), self._take_labels)
 
-        def done(labels: tuple[list[str], list[str]]) -> None:
-            letters, boxes = labels
-            self._facts.used_letters, self._facts.used_boxes = tuple(letters), tuple(boxes)
-            self._facts.keys_kept = len(letters)
-
-        self._request(
-            lambda store: (
-                [jar.letter for jar in store.jars_to_guess(simulated)],
-                [box.letter for box in store.boxes_to_guess(simulated)],
-            ),
-            done,
-        )
+    def _take_labels(self, labels: tuple[list[str], list[str]]) -> None:
+        letters, boxes = labels
+        self._facts.used_letters, self._facts.used_boxes = tuple(letters), tuple(boxes)
+        self._facts.keys_kept = len(letters)
 
     def look_up(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
         """Ask the records; `done` is given the answer."""
-        self._request(query, done)
+        self._request(partial(_asking, self._writer, query), done)
+
+    def glance(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+        """Ask what others may have changed, without making anybody at this table wait.
+
+        The answer is dropped while something of our own is not stored, which it would lack, and
+        asked for anew if we wrote something in between.
+        """
+        writes = self._writes
+
+        def answered(value: T) -> None:
+            if self.failure is not None or self._facts.not_stored:
+                return
+            if writes != self._writes:
+                self.glance(query, done)
+                return
+            done(value)
+            self._changed()
+
+        self._writer.ask(query, done=answered, failed=lambda _: None)
+
+    def read_table(self) -> None:
+        """Follow the cups, letters and boxes as all kiosks together have them."""
+        simulated = self._facts.simulated
+
+        def done(found: tuple[list[CupOut], tuple[list[str], list[str]]]) -> None:
+            if simulated is self._facts.simulated:
+                self._facts.cups, labels = found
+                self._take_labels(labels)
+
+        self.glance(lambda store: (store.cups_out(simulated), _labels(store, simulated)), done)
+
+    def journal_said(self, news: News) -> None:
+        """So much is captured and not yet stored, and this will never be."""
+        self._facts.not_stored = news.waiting
+        self._refusals += news.refused
+        self._changed()
+
+    @property
+    def refusal(self) -> str | None:
+        """Why something captured earlier will never be stored, None if nobody has to be told."""
+        return self._refusals[0] if self._refusals else None
+
+    @property
+    def worth_trying(self) -> bool:
+        """Whether what could not be done may work by itself a moment later."""
+        return self.failure is not None and self._passing
 
     def remember(self, name: str, text: str) -> None:
         """Keep a choice; one that is lost is made again, so nobody waits for it."""
@@ -100,19 +142,21 @@ class Notebook:
     @property
     def droppable(self) -> bool:
         """Whether what could not be done may be given up: no mass is lost by it."""
-        return self.failure is not None and not self._at_stake
+        if self.failure is None:
+            return bool(self._refusals)
+        return not self._at_stake
 
     def drop(self) -> None:
-        """Give up what could not be done."""
-        if self.droppable:
+        """Give up what could not be done, or go on after a refusal was seen."""
+        if self.failure is None:
+            del self._refusals[:1]
+        elif self.droppable:
             self._forget()
 
     def _forget(self) -> None:
         self._undone, self._at_stake, self.failure = [], False, None
 
-    def _request(
-        self, query: Callable[[Store], T], done: Callable[[T], None], *, captured: bool = False
-    ) -> None:
+    def _request(self, ask: _Ask[T], done: Callable[[T], None], *, captured: bool = False) -> None:
         self._waiting += 1
 
         def answered(value: T) -> None:
@@ -123,11 +167,12 @@ class Notebook:
         def failed(error: RecordsError) -> None:
             self._waiting -= 1
             self.failure = str(error)
+            self._passing = error.problem in MAY_PASS
             self._at_stake |= captured and error.problem not in NEVER_FITS
-            self._undone.append(lambda: self._request(query, done, captured=captured))
+            self._undone.append(lambda: self._request(ask, done, captured=captured))
             self._changed()
 
-        self._writer.ask(query, done=answered, failed=failed)
+        ask(answered, failed)
 
     def _read_tries(self, team: str) -> None:
         simulated = self._facts.simulated
@@ -148,34 +193,13 @@ class Notebook:
             failed=lambda _: answered(None),
         )
 
-    def _note(self, entry: Entry) -> None:
-        facts = self._facts
-        if isinstance(entry, CupTaken):
-            facts.cups.append(
-                CupOut(
-                    id=entry.id,
-                    number=entry.number,
-                    team=entry.team,
-                    material=entry.material,
-                    empty=entry.empty,
-                    since=entry.at,
-                )
-            )
-        elif isinstance(entry, CupHandedIn):
-            (cup,) = [cup for cup in facts.cups if cup.id == entry.try_id]
-            facts.cups.remove(cup)
-            facts.team = cup.team
-            facts.errors = (error_percent(entry.net, entry.target),)
-        elif isinstance(entry, TryThrownAway):
-            facts.cups = [cup for cup in facts.cups if cup.id != entry.try_id]
-        elif isinstance(entry, BalanceChecked):
-            facts.last_check = entry
-        elif isinstance(entry, KeyMade):
-            facts.used_letters = (*facts.used_letters, entry.letter)
-            facts.keys_kept += 1
-            facts.letter = ""
-            facts.printed = ()
-        elif isinstance(entry, VolumeMade):
-            facts.used_boxes = (*facts.used_boxes, str(entry.number))
-            facts.letter = ""
-            facts.printed = ()
+
+def _asking(
+    writer: Writer, query: Callable[[Store], T], done: Callable[[T], None], failed: Failed
+) -> None:
+    writer.ask(query, done=done, failed=failed)
+
+
+def _labels(store: Store, simulated: bool) -> tuple[list[str], list[str]]:
+    letters = [jar.letter for jar in store.jars_to_guess(simulated)]
+    return letters, [box.letter for box in store.boxes_to_guess(simulated)]

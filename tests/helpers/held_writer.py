@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Callable
 from typing import Any
 
+from kiosk.records.entries import Entry
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.store import Store
 
@@ -28,6 +29,12 @@ class HeldWriter:
     ) -> None:
         """Hold a request."""
         self._requests.append((query, done, failed))
+
+    def save(
+        self, *entries: Entry, done: Callable[[], None], failed: Callable[[RecordsError], None]
+    ) -> None:
+        """Hold a request to keep something."""
+        self.ask(lambda store: store.save(*entries), done=lambda _: done(), failed=failed)
 
     @property
     def asked(self) -> int:

@@ -36,6 +36,7 @@ class TableFacts:
     scale: ScaleFacts = field(default_factory=ScaleFacts)
     past: PanPast = field(default_factory=PanPast)  # the last seconds of the pan
     last_check: BalanceChecked | None = None
+    not_stored: int = 0  # what is captured and waits for a server that is away
     printed: tuple[str, ...] = ()  # where the papers of the last key are, or why they are not
 
     def some_marks(self, most: int, mine: int | None) -> tuple[CupMark, ...]:
