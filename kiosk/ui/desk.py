@@ -20,6 +20,7 @@ from kiosk.procedures.procedure import (
 )
 from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.weigh_empty import WeighEmptyState
+from kiosk.records.backlog import News
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_jobs import JobsDesk
 from kiosk.weighing.pan_events import PanEvent, PanKind
@@ -128,3 +129,17 @@ class Desk(JobsDesk):
         if self.memory.loaded and not self.memory.used:
             self._weigh_again()
         self._changed()
+
+    def others_wrote(self) -> None:
+        """The records may be others now, or there again: follow; whoever is at work goes on."""
+        if self.notebook.worth_trying:
+            self.try_again()
+        elif self.ready:
+            self.notebook.read_table()
+            self.room.follow()
+
+    def journal_said(self, news: News) -> None:
+        """What was captured waits for the server, or does no longer."""
+        self.notebook.journal_said(news)
+        if not news.waiting:
+            self.others_wrote()

@@ -118,8 +118,12 @@ class DeskBase:
 
     @property
     def failure(self) -> str | None:
-        """Why something could not be written down, None while all is well."""
-        return self.notebook.failure
+        """Why something could not be written down, None while all is well.
+
+        What was captured earlier and is refused only now is told when nobody is at work.
+        """
+        told = self.notebook.refusal if self.procedure is None else None
+        return self.notebook.failure or told
 
     @property
     def may_leave(self) -> bool:

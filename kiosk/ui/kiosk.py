@@ -19,7 +19,8 @@ from drivers.errors import PortUnavailable
 from drivers.recorder import Recorder
 from drivers.simulated.table import SimulatedTable, simulated_table
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.records.writer import Writer, opening
+from kiosk.records.watcher import Watcher, watching
+from kiosk.records.writer import Writer, opening, opening_journal
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.ui.connection import AUTO, SIMULATED, TYPED, Connection, ScaleChoice
@@ -81,7 +82,15 @@ class Kiosk:
             settings=settings, simulated=scale == SIMULATED, typed=scale == TYPED
         )
         self.table = table
-        self.writer = Writer(opening(records), self._later)
+        self.writer = Writer(
+            opening(records),
+            self._later,
+            open_journal=opening_journal(records),
+            told=lambda news: self.station.desk.journal_said(news),
+        )
+        self._watcher = Watcher(
+            watching(records), lambda: self._later(self.station.desk.others_wrote)
+        )
         self.station = Station(
             facts=self.facts, writer=self.writer, clock=clock, changed=self._trigger
         )
@@ -129,6 +138,7 @@ class Kiosk:
             self.table.start()
         self.connection.start()
         if not self._stepped:
+            self._watcher.start()
             Clock.schedule_interval(self._tick, TICK_S)
 
     def stop(self) -> None:
@@ -139,6 +149,7 @@ class Kiosk:
             self.drawer.teaching.close()
         if self.table is not None:
             self.table.close()
+        self._watcher.close(CLOSE_S)
         self.writer.close(CLOSE_S)
 
     def go_on(self) -> None:

@@ -95,6 +95,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "What was captured while the records were away could not be stored ({what}). {why}"
     ),
     "journal.no_mass": "no mass",
+    "journal.title": "Not stored.",
+    "journal.stays": "Tell the coach. It stays in a file of this kiosk.",
+    "journal.seen": "Go on",
+    "strip.not_stored": ("{count} not yet stored", "{count} not yet stored"),
     # What gramstand check finds
     "check.file": "The file is not sound: {why}",
     "check.table": "The table {table} lacks {columns}.",

@@ -65,6 +65,19 @@ class Room:
         if self._state is not None:
             self.read(self._state.id)
 
+    def follow(self) -> None:
+        """See what others noted meanwhile, without making anybody here wait."""
+        if self._state is None:
+            return
+        round_id = self._state.id
+
+        def done(notes: list[RoundNote]) -> None:
+            if self._state is not None and self._state.id == round_id:
+                self._state = RoundState.of(notes)
+                self._tell()
+
+        self.desk.notebook.glance(lambda store: store.round_notes(round_id), done)
+
     def close(self) -> None:
         """No round is open any more."""
         self._state, self._pages = None, []

@@ -22,7 +22,7 @@ from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.show_answer import ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
-from kiosk.texts import say
+from kiosk.texts import plural, say
 from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import COACHS_PLACES, Place
 from kiosk.ui.pages.page import Role
@@ -48,6 +48,7 @@ from kiosk.ui.presenters.trouble_views import (
     failure_view,
     hindrance_view,
     noted,
+    refusal_view,
     restless_view,
 )
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
@@ -141,6 +142,8 @@ def _sheet(
     facts, procedure = desk.facts, desk.procedure
     if desk.locked and desk.failure is None:
         return code_view(desk.lock, desk.drawer_label, desk.world.now())
+    if desk.failure is not None and desk.notebook.failure is None:
+        return refusal_view(desk.failure)
     if desk.failure is not None:
         home = home_button() if desk.may_leave else None
         return failure_view(desk.failure, at_stake=not desk.notebook.droppable, home=home)
@@ -235,13 +238,17 @@ def _strip(desk: Desk, hindrance: Hindrance | None, *, connected: bool) -> Strip
     who = _who(desk)
     return StripView(
         connected=connected and hindrance not in _STRIP_WORDS,
-        words=(state, *_job(desk)),
+        words=(state, *_not_stored(facts), *_job(desk)),
         simulated=facts.simulated,
         typed=facts.typed,
         plate=say("strip.simulated"),
         lock="coach" if who else "",
         lock_text=who,
     )
+
+
+def _not_stored(facts: TableFacts) -> tuple[str, ...]:
+    return (plural("strip.not_stored", facts.not_stored),) if facts.not_stored else ()
 
 
 def _who(desk: Desk) -> str:

@@ -170,6 +170,15 @@ def failure_view(why: str, *, at_stake: bool, home: ButtonView | None) -> Messag
     )
 
 
+def refusal_view(why: str) -> MessageView:
+    """Something that was captured while the records were away will never be stored."""
+    return MessageView(
+        title=say("journal.title"),
+        lines=(why, say("journal.stays")),
+        main=button(say("journal.seen"), Person.HOME),
+    )
+
+
 def _kept(facts: TableFacts, masses: int) -> str:
     if masses:
         return plural("trouble.kept_masses", masses)
