@@ -6,8 +6,10 @@ fast as before.
 
 from __future__ import annotations
 
+import atexit
 import logging
 import math
+import os
 import struct
 import tempfile
 import wave
@@ -51,7 +53,6 @@ class Tone:
         self.wanted = False
         self._sound: Any = None
         self._tried = False
-        self._folder: tempfile.TemporaryDirectory[str] | None = None  # some players read it late
 
     def sound(self) -> None:
         """Sound once, if it is wanted and anything here can."""
@@ -72,15 +73,22 @@ class Tone:
         try:
             from kivy.core.audio import SoundLoader
 
-            self._folder = tempfile.TemporaryDirectory(prefix="gramstand-")
-            path = Path(self._folder.name) / "tone.wav"
-            write(path)
-            return SoundLoader.load(str(path))
+            return SoundLoader.load(str(_file()))
         except Exception:  # whatever a sound library may do: a tone is no reason to stop weighing
             logging.getLogger(__name__).info("no tone", exc_info=True)
             return None
         finally:
             logger.setLevel(level)
+
+
+def _file() -> Path:
+    """The tone in a file that stays until the kiosk is closed: some players read it late."""
+    handle, name = tempfile.mkstemp(prefix="gramstand-", suffix=".wav")
+    os.close(handle)
+    path = Path(name)
+    atexit.register(path.unlink, missing_ok=True)
+    write(path)
+    return path
 
 
 tone = Tone()

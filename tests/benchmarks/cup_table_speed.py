@@ -45,9 +45,10 @@ def kinds() -> list[Balance]:
 def line(balance: Balance, times: Times) -> str:
     """One kind of balance in words and numbers."""
     late = sum(each > MOST_S for each in (*times.to_recorded, *times.to_next))
+    flag = "flag" if balance.flag else ""
     return (
         f"noise {balance.noise:4.2f} filter {balance.filter_seconds:4.2f} s damping "
-        f"{balance.damping:4.2f} {'flag' if balance.flag else '    '}   recorded {spread(times.to_recorded)}   "
+        f"{balance.damping:4.2f} {flag:4}   recorded {spread(times.to_recorded)}   "
         f"next {spread(times.to_next)}   over {MOST_S} s: {late}"
     )
 

@@ -1,4 +1,4 @@
-"""The cup table on simulated balances, played by hands that wait for its word; and how long it took.
+"""The cup table on simulated balances, played by hands that wait for its word, and timed.
 
 The pan is moved on a hundred times a second without noise, which tells when it truly rests; every
 tenth moment is a reading, with the noise and the rounding of its kind of balance.
