@@ -40,6 +40,8 @@ class SamplesState(Enum):
     TOO_FEW = "too few"
     TOO_MANY = "too many"
     LIGHT_TRAY = "light tray"
+    TENS = "tens"
+    ODD_TEN = "odd ten"
     EMPTY_TRAY = "empty tray"
     SPREAD = "spread"
     LEAVING = "leaving"

@@ -14,6 +14,7 @@ from typing import ClassVar
 
 from kiosk.estimating.samples import MOST_SAMPLES
 from kiosk.procedures.begin_key import FIRST_PIECES, BeginKey, S, SamplesState
+from kiosk.procedures.count_in_tens import CountInTens
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import (
@@ -36,7 +37,7 @@ from kiosk.weighing.pan_events import PanKind
 __all__ = ["FIRST_PIECES", "CountSamples", "SamplesState"]
 
 
-class CountSamples(SampleOnTray):
+class CountSamples(CountInTens):
     """From the choice of a material to enough samples.
 
     `draft` resumes a key that was left; `go_on` takes it up without asking. `known` are the drafts
@@ -98,6 +99,9 @@ class CountSamples(SampleOnTray):
 
     def _ask_leave(self, _event: PersonEvent) -> S:
         self._left_from = self.state
+        if self.tens:  # nobody will know how many pieces are on the tray
+            self.tens = ()
+            self._on_it.lifted()
         return S.LEAVING
 
     def _stay(self, _event: PersonEvent) -> S:
@@ -129,8 +133,15 @@ class CountSamples(SampleOnTray):
     )  # fmt: skip
     _WAITING: ClassVar[Mapping[Signal, Rule]] = {
         PanKind.SETTLED: _JUDGED,
+        Person.TENS: judge(CountInTens._begin_tens, S.TENS),
         Person.GO_ON: judge(_enough, S.SPREAD),
         **_SAMPLING,
+    }
+    _IN_TENS: ClassVar[Mapping[Signal, Rule]] = {
+        **{kind: judge(CountInTens._tens_away, S.COUNT) for kind in LIFTED},
+        PanKind.SETTLED: judge(CountInTens._judge_ten, S.TENS, S.ODD_TEN, S.READY, S.EMPTY_TRAY),
+        Person.NO: judge(CountInTens._stop_tens, S.ADD, S.COUNT),
+        Person.HOME: _ASK_LEAVE,
     }
     TABLE: ClassVar[Mapping[Enum, Mapping[Signal, Rule]]] = {
         S.RESUME: {
@@ -164,6 +175,13 @@ class CountSamples(SampleOnTray):
         S.COUNT: _WAITING,
         S.ADD: {**_WAITING, **_AWAY},
         S.SAME: {**_WAITING, **_AWAY},
+        S.TENS: _IN_TENS,
+        S.ODD_TEN: {
+            **_IN_TENS,
+            PanKind.LOAD_PLACED: go(S.TENS),
+            PanKind.DISTURBED: go(S.TENS),
+            Person.YES: judge(CountInTens._it_is_ten, S.TENS, S.READY),
+        },
         S.READY: {
             **_MOVED,
             Person.KEEP: judge(SampleOnTray._sample, S.ADD, S.SPREAD),
@@ -213,6 +231,8 @@ class CountSamples(SampleOnTray):
         S.TOO_MANY: Ask(title="key.too_many.title", step=2),
         S.LIGHT_TRAY: Ask(title="key.light_tray.title", step=2),
         S.EMPTY_TRAY: Ask(title="key.empty_tray.title", step=2),
+        S.TENS: Ask(title="key.tens.title", step=2),
+        S.ODD_TEN: Ask(title="key.odd_ten.title", step=2),
         S.SPREAD: Ask(title="key.spread.title", step=2, needs_pan=False),
         S.LEAVING: Ask(
             title="key.leave.title", body="key.leave.body", step=2, art=Art.TRAY, needs_pan=False

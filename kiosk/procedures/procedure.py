@@ -43,6 +43,7 @@ class Person(StrEnum):
     STAY = "stay"
     LEAVE = "leave"
     PIECES = "pieces"  # value: how many pieces a sample has from now on
+    TENS = "tens"  # count the sample in tens
     AGAIN = "again"  # write down what could not be written down; no procedure hears of it
     COVER = "cover"  # cover or show the big number; no procedure hears of it
     TYPE = "type"  # value: a digit of the code; no procedure hears of it

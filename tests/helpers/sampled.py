@@ -12,6 +12,7 @@ from kiosk.procedures.procedure import Person
 from tests.helpers.pan import EMPTY, PLACED, feed, press, settled, surroundings
 
 LENTILS = ("lentils", ScatterClass.GRAINS.value, Decimal(20))
+PASTA = ("pasta", ScatterClass.PASTA.value, Decimal(10))
 UNKNOWN = ("something else", ScatterClass.UNKNOWN.value, None)
 
 
@@ -46,6 +47,17 @@ def added(*nets: str) -> CountSamples:
     for net in nets:
         gross += Decimal(net)
         feed(procedure, settled(str(gross)), press(Person.KEEP))
+    return procedure
+
+
+def in_tens(*tens: str) -> CountSamples:
+    """Pasta of 0.5 g: these tens, in grams, are put on the tray one after the other."""
+    procedure = started(PASTA)
+    feed(procedure, PLACED, settled("21.4"), press(Person.TENS))
+    gross = Decimal("21.4")
+    for ten in tens:
+        gross += Decimal(ten)
+        feed(procedure, PLACED, settled(str(gross)))
     return procedure
 
 

@@ -46,7 +46,7 @@ from kiosk.weighing.pan_state import PanPhase, PanState, Press
 from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes, water_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
-from tests.helpers.sampled import LENTILS, UNKNOWN, draft, lay, sampled, started
+from tests.helpers.sampled import LENTILS, UNKNOWN, draft, in_tens, lay, sampled, started
 from tests.helpers.weighings import weighed
 
 LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNOPQ")
@@ -248,6 +248,8 @@ def in_samples(state: SamplesState) -> CountSamples:
         answers = {s.MATERIAL: 0, s.BITS: 1}.get(state, 2)
         feed(procedure, *(press(Person.CHOOSE, LENTILS), press(Person.NO))[:answers])
         return procedure
+    if state in (s.TENS, s.ODD_TEN):
+        return in_tens("5.0", "5.1", "5.0", *(("5.6",) if state is s.ODD_TEN else ()))
     events: dict[SamplesState, tuple[object, ...]] = {
         s.READY: lay("103.5"),
         s.TOO_FEW: lay("1.5"),
@@ -786,6 +788,9 @@ OTHERS: dict[str, Make] = {
     "spread of four": lambda: spread_of(4),
     "before samples": lambda: before_samples(LENTILS),
     "bits, samples": lambda: with_bits(sampled(2)),
+    "tens, the first two apart": lambda: scene(desk(facts(3), in_tens("5.0", "5.8"))),
+    "tens, one below": lambda: scene(desk(facts(3), in_tens("5.7", "5.0", "5.0", "5.0", "5.1"))),
+    "tens, far": lambda: scene(desk(facts(3), in_tens("5.0", "5.0", "7.9"))),
     "bits, tray": lambda: with_bits(in_samples(SamplesState.TRAY_ON)),
     "bits, key": lambda: with_bits(in_container(ContainerState.KEY)),
     "before samples, coarse": lambda: before_samples(("rice", "pulses and grains", Decimal(20))),

@@ -21,6 +21,7 @@ from kiosk.ui.presenters.begin_views import (
 from kiosk.ui.presenters.cup_views import back_button, home_button, picture_of
 from kiosk.ui.presenters.sample_advice import ON_PAN, advice_text, pieces_button
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.tens_views import IN_TENS, tens_button
 from kiosk.ui.presenters.views import (
     ButtonView,
     Choice,
@@ -176,6 +177,7 @@ def _samples(procedure: CountSamples) -> SamplesView:
         brick_text=_brick_text(step, group) if shown and step else "",
         differ_text=_differ_text(shown, step),
         advice=advice_text(procedure),
+        change=tens_button(procedure),
         main=_samples_main(procedure),
         second=_samples_second(procedure),
         home=home_button(),
@@ -240,6 +242,8 @@ def _samples_main(procedure: CountSamples) -> ButtonView:
     if state is SamplesState.SPREAD:
         return button(say("key.go_on"), Person.GO_ON, sign="arrow")
     empty = state in (SamplesState.EMPTY_TRAY, SamplesState.SAME)
+    if state in IN_TENS:
+        return button(say("key.tens.waiting"), sign="wait", state="waiting")
     waits = "key.waiting_empty" if empty else "key.waiting"
     return button(say(waits), sign="wait", state="waiting")
 
@@ -248,6 +252,8 @@ def _samples_second(procedure: CountSamples) -> ButtonView | None:
     if procedure.state is SamplesState.SPREAD:
         more = procedure.offers(Person.MORE)
         return button(say("key.one_more"), Person.MORE) if more else None
+    if procedure.state in IN_TENS:
+        return button(say("key.tens.stop"), Person.NO)
     if pieces := pieces_button(procedure):
         return pieces
     return button(say("key.enough"), Person.GO_ON) if procedure.offers(Person.GO_ON) else None

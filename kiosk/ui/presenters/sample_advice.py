@@ -6,6 +6,7 @@ from kiosk.estimating.advice import Advice, CountMoreAtOnce
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.procedure import Person
 from kiosk.texts import say
+from kiosk.ui.presenters.tens_views import tens_text
 from kiosk.ui.presenters.views import ButtonView, button
 
 PIECES_RUNGS = (10, 20, 50, 100, 200, 300, 500)  # a sample may have
@@ -22,6 +23,8 @@ def advice_text(procedure: CountSamples) -> str:
             return say("key.add")
         case SamplesState.SAME:
             return say("key.same", pieces=procedure.kept.pieces)
+        case SamplesState.TENS | SamplesState.ODD_TEN:
+            return tens_text(procedure)
         case SamplesState.TOO_MANY:
             return say("key.too_many")
     advice = _advice(procedure)

@@ -415,6 +415,7 @@ class SamplesView(SheetView):
     brick_text: str = ""
     differ_text: str = ""
     advice: str = ""
+    change: ButtonView | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""Is that ten a ten?"""
+"""Whether a ten is one, by the tens before it."""
 
 from __future__ import annotations
 
