@@ -298,7 +298,7 @@ def _job(desk: Desk) -> tuple[str, ...]:
         case BalanceCheck():
             return (say("strip.check"),)
         case CupQueue():
-            return (*desk.room.strip(), say("strip.cup_table"))
+            return (say("strip.round"), say("strip.cup_table"))
     if place is Place.ROUND:
         return desk.room.strip()
     if place is Place.TEACH:
