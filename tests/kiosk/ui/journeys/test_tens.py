@@ -28,7 +28,7 @@ def test_an_eleven_is_pointed_out_while_it_is_on_top(journey: Journey) -> None:
     hands = KeyHands(journey)
     hands.begin()
     hands.weigh_tray()
-    journey.tap("Count in tens")
+    journey.tap("In tens")
     for _ in range(3):
         put_ten(hands)
     put_ten(hands, 11)
