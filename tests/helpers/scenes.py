@@ -17,6 +17,7 @@ from kiosk.estimating.pour_goal import AS_IT_COMES
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.check_jars import CheckJars, JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.fill_goal import IN_LOTS, NUMBER
 from kiosk.procedures.guess import Guess, GuessState
@@ -26,6 +27,7 @@ from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.pan_memory import Hindrance, PanMemory
 from kiosk.procedures.procedure import Person, Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.show_answer import Answer, ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
@@ -33,6 +35,7 @@ from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kept import Guess as KeptGuess
 from kiosk.records.kept import Guessed
+from kiosk.rounds.cups import Pass
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.ui.desk import Desk
@@ -46,6 +49,7 @@ from kiosk.weighing.pan_state import PanPhase, PanState, Press
 from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes, water_scenes
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
+from tests.helpers.queue_scenes import early, in_queue
 from tests.helpers.sampled import LENTILS, UNKNOWN, draft, in_tens, lay, sampled, started
 from tests.helpers.weighings import weighed
 
@@ -523,6 +527,10 @@ def _states() -> Iterator[tuple[str, Make]]:
         yield named(water), lambda s=water: measuring(water_scenes.in_water(s))
     for closed in set(JarState) - CheckJars.FINAL:
         yield named(closed), lambda s=closed: jars(jar_scenes.in_check_jars(s))
+    for queued in set(QueueState) - CupQueue.FINAL:
+        for pass_ in Pass:
+            if (queued, pass_) not in NEVER_EMPTY:
+                yield named(queued, f", {pass_}"), lambda s=queued, p=pass_: queue(in_queue(s, p))
     for thrown in set(ThrowState) - ThrowAway.FINAL:
         for out in (1, MANY, ALL):
             yield named(thrown, f", {out} out"), lambda s=thrown, n=out: throwing(s, n)
@@ -715,6 +723,27 @@ def _hindrances() -> Iterator[tuple[str, Make]]:
         yield f"failing: {problem}", lambda p=problem: failing(p)
 
 
+NEVER_EMPTY = ((QueueState.NO_EMPTY, Pass.EMPTY), (QueueState.MISHAP, Pass.EMPTY))
+
+
+def queue(procedure: CupQueue, *, simulated: bool = True, **pan_now: object) -> Scene:
+    """The cup table of a round on a pan that shows next to nothing."""
+    made = desk(facts(simulated=simulated), procedure)
+    made.place = Place.ROUND
+    return scene(made, **{"shown": Decimal("0.3"), **pan_now})  # type: ignore[arg-type]  # by name
+
+
+def _queues() -> Iterator[tuple[str, Make]]:
+    moving = {"phase": PanPhase.MOVING, "restless_for": 7.0}
+    yield "queue: early", lambda: queue(early())
+    yield "queue: no scale of ours", lambda: queue(in_queue(QueueState.PUT_ON), simulated=False)
+    yield "queue: restless", lambda: queue(in_queue(QueueState.WEIGHING), **moving)
+    yield "queue: creeping", lambda: queue(in_queue(QueueState.WEIGHING), creeping=True, **moving)
+    yield "queue: print", lambda: queue(in_queue(QueueState.PUT_ON), press=Press.ONCE_MORE)
+    yield "queue: typed", lambda: typing(in_queue(QueueState.PUT_ON), "99999.999")
+    yield "queue: typed, lifted", lambda: typing(in_queue(QueueState.RECORDED))
+
+
 def jars(procedure: CheckJars) -> Scene:
     """Closed jars are looked at."""
     return scene(desk(facts(), procedure))
@@ -836,5 +865,6 @@ OTHERS: dict[str, Make] = {
     **dict(_checks()),
     **dict(_measurements()),
     **dict(_waters()),
+    **dict(_queues()),
 }
 SCENES: dict[str, Make] = STATES | OTHERS

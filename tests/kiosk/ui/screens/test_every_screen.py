@@ -11,11 +11,13 @@ import pytest
 from drivers.simulated.table import simulated_table
 from kiosk.procedures.balance_check import BalanceCheck, CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.measure import Measure, MeasureState
 from kiosk.procedures.measure_water import MeasureWater, WaterState
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
 from kiosk.ui.presenters.bench import BenchModel, BenchView
@@ -23,6 +25,7 @@ from kiosk.ui.screens.frame import SHEETS, WIDE
 from kiosk.ui.theme import theme
 from tests.helpers.check_scenes import check
 from tests.helpers.offscreen import HEIGHT, WIDTH
+from tests.helpers.queue_scenes import in_queue
 from tests.helpers.sampled import sampled
 from tests.helpers.scenes import MANY, SCENES, STATES, facts, named
 from tests.helpers.survey import Surveyor
@@ -39,6 +42,7 @@ PROCEDURES: list[tuple[type[Procedure], type[Enum]]] = [
     (Measure, MeasureState),
     (MeasureWater, WaterState),
     (BalanceCheck, CheckState),
+    (CupQueue, QueueState),
 ]
 
 
@@ -63,6 +67,8 @@ def bench_views() -> dict[str, BenchView]:
         views["weights"] = bench.view()
         bench.procedure = check("us_5_cents")
         views["coins"] = bench.view()
+        bench.procedure = in_queue(QueueState.WEIGHING)
+        views["round"] = bench.view()
         bench.turn_page()
         views["keys and cable"] = bench.view()
     return views
@@ -99,7 +105,9 @@ def test_every_screen_fits_beside_the_things(size: tuple[int, int]) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES[:2])  # the tightest: the panel only grows from there
-@pytest.mark.parametrize("page", ["cups", "key", "water", "weights", "coins", "keys and cable"])
+@pytest.mark.parametrize(
+    "page", ["cups", "key", "water", "weights", "coins", "round", "keys and cable"]
+)
 def test_every_page_of_things_fits(page: str, size: tuple[int, int]) -> None:
     surveyor = Surveyor(size, bench_views()[page])
     faults = surveyor.faults_of(SCENES["container: pour"](), things_out=True)
