@@ -46,7 +46,14 @@ from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_state import PanPhase, PanState, Press
-from tests.helpers import check_scenes, jar_scenes, measure_scenes, teach_scenes, water_scenes
+from tests.helpers import (
+    check_scenes,
+    jar_scenes,
+    measure_scenes,
+    page_scenes,
+    teach_scenes,
+    water_scenes,
+)
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
 from tests.helpers.queue_scenes import early, in_queue
@@ -867,4 +874,4 @@ OTHERS: dict[str, Make] = {
     **dict(_waters()),
     **dict(_queues()),
 }
-SCENES: dict[str, Make] = STATES | OTHERS
+SCENES: dict[str, Make] = STATES | OTHERS | page_scenes.scenes()

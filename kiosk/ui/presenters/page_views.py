@@ -55,4 +55,4 @@ class TextView(SheetView):
     offers: tuple[str, ...] = ()
 
 
-ROWS_A_PAGE = 6  # of one column, in every size of panel
+ROWS_A_PAGE = 5  # of one column, in every size of panel

@@ -33,11 +33,13 @@ from kiosk.ui.screens.pour import PourSheet
 from kiosk.ui.screens.put_on import PutOnSheet
 from kiosk.ui.screens.question import QuestionSheet
 from kiosk.ui.screens.queue import QueueSheet
+from kiosk.ui.screens.rows import RowsSheet
 from kiosk.ui.screens.samples import SamplesSheet
 from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
 from kiosk.ui.screens.take_cup import TakeCupSheet
 from kiosk.ui.screens.teach import TeachSheet
+from kiosk.ui.screens.text import TextSheet
 from kiosk.ui.screens.trouble import TroubleSheet
 from kiosk.ui.screens.typing_pad import TypingPad
 from kiosk.ui.theme import theme
@@ -67,9 +69,11 @@ SHEETS: dict[str, type[SheetContent]] = {
     "answer": AnswerSheet,
     "check": CheckSheet,
     "checked": CheckedSheet,
+    "rows": RowsSheet,
+    "text": TextSheet,
     "queue": QueueSheet,
 }
-WIDE = ("home", "choices", "answer")  # without the pan
+WIDE = ("home", "choices", "answer", "rows", "text")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40
 HOLDOVER_S = 0.25  # children touch again where the last target was, after the screen has changed
 
