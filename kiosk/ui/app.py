@@ -61,7 +61,7 @@ class KioskApp(App):
         """The frame; everything that may take time waits until it stands."""
         width, height = Window.size
         theme.fit(width, height, self._settings.pixels_per_mm)
-        Window.bind(on_resize=self._resized, on_keyboard=self._key)
+        Window.bind(on_resize=self._resized, on_keyboard=self._key, on_textinput=self._text)
         self._kiosk = self._make()
         return self._kiosk.frame
 
@@ -96,3 +96,12 @@ class KioskApp(App):
             self._kiosk.home()
             return True
         return self._kiosk.keyboard(key)
+
+    def _typed(self, _window: object, text: str) -> None:
+        if self._kiosk is not None:
+            self._kiosk.typed(text)
+
+    def _text(self, _window: object, text: str) -> None:
+        """Words may be typed too, with whatever letters the keyboard has."""
+        if self._kiosk is not None:
+            self._kiosk.text(text)

@@ -25,21 +25,19 @@ from kiosk.settings import KioskSettings
 from kiosk.texts import say
 from kiosk.ui.connection import AUTO, SIMULATED, TYPED, Connection, ScaleChoice
 from kiosk.ui.controls import Controls
+from kiosk.ui.keyboard import said_by_key, said_by_text
 from kiosk.ui.lock import CODE
 from kiosk.ui.presenters.bench import BenchModel
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleKind
 from kiosk.ui.presenters.scale_words import cable_marks
 from kiosk.ui.presenters.surroundings import TableFacts
-from kiosk.ui.reading_off import KEYBOARD
 from kiosk.ui.scale_drawer import ScaleDrawer
 from kiosk.ui.screens.frame import Frame
 from kiosk.ui.station import Station
 from kiosk.ui.teaching import ShapeKeeper, Teaching
 from kiosk.ui.theme import theme
 from kiosk.ui.tone import tone
-from kiosk.ui.widgets.number_pad import POINT, RUB_OUT
 
-ON_A_PAD = ("code", "guess")  # sheets whose digits may be typed on a keyboard too
 TICK_S = 0.1
 CLOSE_S = 3.0
 # A new screen is laid out and painted in one frame; Kivy's default would spread it over several.
@@ -266,14 +264,16 @@ class Kiosk:
 
     def keyboard(self, code: int) -> bool:
         """A key of a keyboard; False where it means nothing on the present sheet."""
-        says = KEYBOARD.get(code)
-        if says is None or says == POINT or self.station.scene().sheet.screen not in ON_A_PAD:
+        says = said_by_key(code, self.station.scene().sheet)
+        if says is None:
             return self.station.keyboard(code)
-        rubbed = says == RUB_OUT
-        self.controls.press(
-            PersonEvent(Person.RUB_OUT) if rubbed else PersonEvent(Person.TYPE, says)
-        )
+        self.controls.press(says)
         return True
+
+    def typed(self, text: str) -> None:
+        """What a keyboard has written, besides the keys that it sent."""
+        for says in said_by_text(text, self.station.scene().sheet):
+            self.controls.press(says)
 
 
 def plugged_in() -> tuple[list[FoundScale], str]:
