@@ -76,16 +76,24 @@ class Desk(JobsDesk):
         if self.failure is not None:
             if not self.may_leave:
                 return
+            out_of_reach = self.notebook.worth_trying
             self.notebook.drop()
             self._missed.clear()
             self.procedure = None
+            if not out_of_reach:
+                self._read_anew()
             if self.place is Place.ROUND:
-                self.room.read_again()  # what others wrote meanwhile stands
                 self._changed()
                 return
-            self.open()  # the table as the records have it by now
         self.place = Place.HOME
         self._changed()
+
+    def _read_anew(self) -> None:
+        """See what others wrote meanwhile: it stands."""
+        if self.place is Place.ROUND:
+            self.room.read_again()
+        else:
+            self.open()
 
     def _after(self, ended: Procedure) -> None:
         self.procedure = None

@@ -34,7 +34,7 @@ USUAL = Profile()
 
 
 class Journey(Walker):
-    """A kiosk on the simulated balance, on the records file `records`.
+    """A kiosk on the simulated balance, on the records file `records` or on those of a `server`.
 
     With `real` the kiosk takes the same balance for a real one, found by its port's address;
     with `typed` there is no balance at all, and hands type on the kiosk's keypad. With a `style`
@@ -56,6 +56,7 @@ class Journey(Walker):
         dialect: str | None = None,
         where: Callable[[str], str] | None = None,
         new_code: bool = False,
+        server: str | None = None,
     ) -> None:
         self.records = records
         clock = ManualTime()
@@ -68,7 +69,7 @@ class Journey(Walker):
             dialect=dialect or (None if style is None else "lines"),
             settings=settings,
             shapes=ShapeFiles(records.parent / "balances"),
-            records=str(records),
+            records=server or str(records),
             clock=clock,
             table=table,
             new_code=new_code,

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from itertools import count
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -94,4 +95,5 @@ def own_server(postgres_installed: None) -> Iterator[Any]:
         Path(folder).chmod(0o755)
         server = Postgres(Path(folder) / "server")
         yield server
-        server.stop("immediate")
+        with suppress(RuntimeError):  # it may be stopped already
+            server.stop("immediate")
