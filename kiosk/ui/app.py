@@ -97,10 +97,6 @@ class KioskApp(App):
             return True
         return self._kiosk.keyboard(key)
 
-    def _typed(self, _window: object, text: str) -> None:
-        if self._kiosk is not None:
-            self._kiosk.typed(text)
-
     def _text(self, _window: object, text: str) -> None:
         """Words may be typed too, with whatever letters the keyboard has."""
         if self._kiosk is not None:

@@ -270,7 +270,7 @@ class Kiosk:
         self.controls.press(says)
         return True
 
-    def typed(self, text: str) -> None:
+    def text(self, text: str) -> None:
         """What a keyboard has written, besides the keys that it sent."""
         for says in said_by_text(text, self.station.scene().sheet):
             self.controls.press(says)

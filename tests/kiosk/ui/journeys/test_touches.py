@@ -113,7 +113,7 @@ def app(journey: Journey) -> Iterator[KioskApp]:
     app = KioskApp(lambda: journey.kiosk, QUIET)
     app.build()
     yield app
-    journey.window.unbind(on_resize=app._resized, on_keyboard=app._key, on_textinput=app._typed)
+    journey.window.unbind(on_resize=app._resized, on_keyboard=app._key, on_textinput=app._text)
 
 
 def press_key(journey: Journey, key: int) -> bool:
