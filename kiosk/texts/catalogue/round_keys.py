@@ -12,7 +12,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "task.volume_2": "Second box",
     "task.volume_3": "Third box",
     "keys.stands": "{there} of {wanted} have a key",
-    "keys.title": "{division}: which key is which task?",
+    "keys.title": "Which key is which task?",
     "keys.frozen": "Frozen: it has begun.",
     "keys.other_division": "Other division",
     "keys.none": "No key yet. Tap to choose one.",

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.kinds import BOX, JAR
 from kiosk.rounds.contents import BoundKey
-from kiosk.rounds.readiness import BOUND, COUNTS, Doubt, Found, doubts, effect
+from kiosk.rounds.readiness import BOUND, COUNTS, VOLUMES, Doubt, Found, doubts, effect
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
 from kiosk.texts import say
@@ -48,9 +48,9 @@ def sentence(found: Found) -> str:
 
 
 class KeysPage(RowsPage):
-    """The six keys of one division, with what is doubtful about each."""
+    """The six keys of one division, with what is doubtful about each: jars left, boxes right."""
 
-    columns = 1
+    columns = 2
 
     def __init__(self, room: Room, division: str = "") -> None:
         super().__init__(room)
@@ -70,16 +70,20 @@ class KeysPage(RowsPage):
         self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
 
     def title(self) -> str:
-        """The division."""
-        return say("keys.title", division=self._division)
+        """The question."""
+        return say("keys.title")
 
     def corner(self) -> str:
+        """The division."""
+        return self._division
+
+    def body(self) -> str:
         """Whether they are frozen."""
         return say("keys.frozen") if self._frozen else ""
 
     def rows(self) -> Sequence[RowView]:
         """One for each task."""
-        return [self._row(task) for task in BOUND]
+        return [self._row(task) for pair in zip(COUNTS, VOLUMES, strict=True) for task in pair]
 
     def beside_home(self) -> ButtonView | None:
         """The next division's keys."""

@@ -18,6 +18,7 @@ from kiosk.ui.widgets.row_tile import RowTile
 kv_files.load(__file__)
 
 COLUMN_GAP = 12  # units
+FEWEST = 3  # rows that share the height
 
 
 class RowsButton(SecondButton):
@@ -76,7 +77,9 @@ class RowsSheet(SheetContent):
         place, columns = self.ids.place, max(1, self.view.columns)
         gap = COLUMN_GAP * theme.u
         wide = (place.width - (columns - 1) * gap) / columns
-        high = place.height / ROWS_A_PAGE
+        lines = -(-len(self.view.rows) // columns)
+        fewest = ROWS_A_PAGE if self.view.turn else FEWEST  # all pages of many look the same
+        high = place.height / max(fewest, lines)
         for number, tile in enumerate(self._tiles):
             row, column = divmod(number, columns)
             tile.roomy = columns == 1

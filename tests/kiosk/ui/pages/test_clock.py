@@ -37,7 +37,8 @@ def bind_all(room: Room) -> None:
     for number, cm3 in BOXES.items():
         keep_box(store, number, cm3)
     tap_row(room, "Jars and boxes")
-    chosen = [*(f"jar {letter}" for letter in JARS), *(f"box {number}" for number in BOXES)]
+    pairs = zip(JARS, BOXES, strict=True)  # jars at the left, boxes at the right
+    chosen = [name for jar, box in pairs for name in (f"jar {jar}", f"box {box}")]
     for row, name in enumerate(chosen):
         tap_row(room, rows_of(room.page)[row])
         tap_row(room, name)

@@ -53,8 +53,8 @@ def test_a_task_takes_the_key_of_a_jar_with_its_value(room: Room) -> None:
 def test_what_is_doubtful_stands_beside_it(room: Room) -> None:
     bind(room, 0, "jar A")
     assert notes(room)[0] == "Jar A was not weighed closed. Close it, then weigh it."
-    bind(room, 1, "jar B")
-    assert notes(room)[1] == "B is outside the band of this task."
+    bind(room, 2, "jar B")
+    assert notes(room)[2] == "B is outside the band of this task."
 
 
 def test_a_box_is_offered_for_a_volume_only(room: Room) -> None:
