@@ -31,6 +31,7 @@ from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.show_answer import Answer, ShowAnswer, ShowState
 from kiosk.procedures.throw_away import ThrowAway, ThrowState
 from kiosk.procedures.weigh_empty import WeighEmpty, WeighEmptyState
+from kiosk.records.backlog import News
 from kiosk.records.entries import CupOut, new_id
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.kept import Guess as KeptGuess
@@ -95,6 +96,8 @@ class RefusingWriter:
     ) -> None:
         """Refuse."""
         failed(self._error)
+
+    save = ask
 
 
 def cups(how_many: int) -> list[CupOut]:
@@ -500,6 +503,15 @@ def failing(problem: Problem) -> Scene:
     return scene(made)
 
 
+def refused_later(problem: Problem) -> Scene:
+    """What was captured while the records were away does not fit any more; some still waits."""
+    made = desk(facts(3))
+    why = RecordsError(problem, number=99)
+    told = say("journal.refused", what="105.7 g, 12.3 g", why=why)
+    made.journal_said(News(waiting=20, refused=(told,)))
+    return scene(made)
+
+
 def refusing_to_say() -> Scene:
     """No number can be had for the next cup."""
     made = desk(facts(3), writer=RefusingWriter(Problem.ALL_OUT))
@@ -833,6 +845,7 @@ OTHERS: dict[str, Make] = {
     "before samples, unknown": lambda: before_samples(UNKNOWN),
     "unknown sample": unknown_sample,
     "light sample": light_sample,
+    "refused later": lambda: refused_later(Problem.MIXED),
     "key, covered": lambda: key_with(covered=True),
     "key, with a warning": lambda: key_with(net="1100.0"),
     "key, with a long warning": warned_key,
