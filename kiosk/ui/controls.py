@@ -34,6 +34,9 @@ FULL_SHEETS = (
 )
 
 
+NO_THINGS = ("code", "rows", "text")  # nothing of the table is of use there
+
+
 class Controls:
     """Forwards presses; knows of no state but whether the bench panel lies out."""
 
@@ -64,7 +67,7 @@ class Controls:
     def dressed(self, sheet: SheetView) -> SheetView:
         """The sheet with the key for the bench beside Home, where that place is free."""
         taken = sheet.beside_home is not None or sheet.home is None
-        if self.bench is None or taken or sheet.screen == "code":
+        if self.bench is None or taken or sheet.screen in NO_THINGS:
             return sheet
         words = say("button.bench_close" if self.bench.out else "button.bench")
         return replace(sheet, beside_home=ButtonView(text=words, says=PersonEvent(Person.THINGS)))

@@ -6,6 +6,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "hub.clock": "Clock",
     "clock.title": "Which sitting?",
     "clock.sitting": "Sitting {sitting}",
+    "clock.none_begun": "not started",
     "clock.begun": "sitting {sitting} has begun",
     "clock.going.not_started": "not started",
     "clock.going.running": "running",

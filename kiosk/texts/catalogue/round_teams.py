@@ -16,6 +16,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "teams.extra": "{minutes} minutes more",
     "teams.minutes": "{minutes} min",
     "teams.none": "none",
+    "teams.none_yet": "none yet",
     "teams.begun": "Its sitting has begun.",
     "teams.add": "Add a team",
     "teams.add.title": "What is the new team called?",

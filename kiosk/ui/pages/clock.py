@@ -23,7 +23,7 @@ from kiosk.ui.presenters.wall_views import time_left, wall_view
 def stands(state: RoundState) -> str:
     """Which sittings were begun."""
     begun = [sitting for sitting in state.sittings if state.begun(sitting)]
-    return say("clock.begun", sitting=begun[-1]) if begun else ""
+    return say("clock.begun", sitting=begun[-1]) if begun else say("clock.none_begun")
 
 
 class SittingsPage(RowsPage):

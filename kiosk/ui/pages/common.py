@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import ClassVar
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
@@ -18,7 +17,7 @@ MOST_LETTERS = 60
 class RowsPage(Page):
     """Rows to tap; says which rows there are, and what a tapped one means."""
 
-    columns: ClassVar[int] = 1
+    columns: int = 1
 
     def __init__(self, room: Room) -> None:
         super().__init__(room)
@@ -186,8 +185,6 @@ class AskPage(Page):
 class PickPage(RowsPage):
     """One of a few; `done` is given the value that was tapped, and the page is gone by then."""
 
-    columns = 2
-
     def __init__(
         self,
         room: Room,
@@ -198,9 +195,11 @@ class PickPage(RowsPage):
         now: object = None,
         body: str = "",
         role: Role = Role.COACH,
+        columns: int = 2,
     ) -> None:
         super().__init__(room)
         self.role = role
+        self.columns = columns
         self._title, self._body, self._options = title, body, tuple(options)
         self._done, self._now = done, now
 

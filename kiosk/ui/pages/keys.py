@@ -28,7 +28,7 @@ def stands(state: RoundState) -> str:
     there = sum(
         state.key(division, task) is not None for division in state.divisions for task in BOUND
     )
-    return say("keys.stands", there=there, wanted=wanted) if wanted else ""
+    return say("keys.stands", there=there, wanted=wanted) if wanted else say("keys.after_teams")
 
 
 def task_name(task: Task) -> str:
@@ -101,11 +101,12 @@ class KeysPage(RowsPage):
         says = PersonEvent(Person.CHOOSE, task)
         if key is None:
             return RowView(text=task_name(task), note=say("keys.none"), sign="to come", says=says)
-        jar = say("keys.jar" if task in COUNTS else "keys.box", letter=key.letter)
         return RowView(
-            text=f"{task_name(task)}: {jar}",
-            note=sentence(doubt) if doubt else say("keys.good", points=number(effect(key))),
-            value=_value(task, key),
+            text=task_name(task),
+            note=say(f"keys.short.{doubt.doubt}", points=number(effect(key)))
+            if doubt
+            else say("keys.good", points=number(effect(key))),
+            value=say("keys.value", letter=key.letter, value=number(key.actual)),
             sign="fine" if doubt is None else "not fine" if doubt.stops else "cannot tell",
             says=says,
         )
@@ -158,6 +159,7 @@ class KeysPage(RowsPage):
                 options=options,
                 done=done,
                 now=now.key_id if now else None,
+                columns=1,
             )
         )
 
@@ -192,13 +194,10 @@ class KeysPage(RowsPage):
         )
 
 
-def _value(task: Task, key: BoundKey) -> str:
-    unit = say("keys.pieces") if task in COUNTS else say("keys.cm3")
-    return f"{number(key.actual)} {unit}"
-
-
 def _described(key: Usable) -> str:
     unit = say("keys.pieces") if key.kind == JAR else say("keys.cm3")
     sure = say("keys.sure", percent=percent(key.half_width_percent))
-    described = f"{key.name}, {number(key.actual)} {unit}, {sure}"
+    described = say(
+        "keys.described", name=key.name, value=number(key.actual), unit=unit, sure=sure
+    )
     return f"{described} {key.advice}" if key.advice else described

@@ -21,7 +21,7 @@ SITTINGS_OFFERED = 11
 def stands(state: RoundState) -> str:
     """How many teams there are, in how many sittings."""
     sittings = plural("teams.sittings", len(state.sittings))
-    return f"{plural('teams.count', len(state.teams))}, {sittings}" if state.teams else ""
+    return f"{plural('teams.count', len(state.teams))}, {sittings}" if state.teams else say("teams.none_yet")
 
 
 class TeamsPage(RowsPage):
