@@ -99,7 +99,19 @@ def test_the_ring_is_closed_at_rest(window: Any, show: ShowPan, phase: str) -> N
     assert pan.ticking == 1
 
 
-@pytest.mark.parametrize("phase", sorted(set(PHASES) - {"stable", "captured", "settling"}))
+def test_the_ring_of_a_dirty_pan_follows_too_but_is_never_ticked(
+    window: Any, show: ShowPan
+) -> None:
+    pan = show(phase="not zero", progress=0.3)
+    assert colour_at(window, pan, RING, 0) == pytest.approx(theme.ink[:3], abs=0.02)
+    assert colour_at(window, pan, -RING, 0) == pytest.approx(theme.hair[:3], abs=0.02)
+    assert pan.ticking == 0
+
+
+FOLLOWING = {"stable", "captured", "settling", "not zero"}
+
+
+@pytest.mark.parametrize("phase", sorted(set(PHASES) - FOLLOWING))
 def test_the_ring_is_open_otherwise(window: Any, show: ShowPan, phase: str) -> None:
     pan = show(phase=phase, progress=1.0)
     assert colour_at(window, pan, -RING, 0) == pytest.approx(theme.hair[:3], abs=0.02)
