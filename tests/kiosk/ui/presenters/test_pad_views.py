@@ -12,12 +12,14 @@ from kiosk.procedures.fill_container import ContainerState
 from kiosk.procedures.hand_in import HandIn, HandInState
 from kiosk.procedures.pan_memory import PanMemory
 from kiosk.procedures.procedure import Procedure
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.ui.presenters.pad_views import PadView, pad_view
 from kiosk.ui.presenters.views import SheetView
 from kiosk.ui.reading_off import ReadingOff
 from tests.helpers import check_scenes
 from tests.helpers.pan import surroundings
+from tests.helpers.queue_scenes import in_queue
 from tests.helpers.scenes import cups, in_container, in_samples, typing, weigh_empty
 
 E, H, S, C = WeighEmptyState, HandInState, SamplesState, ContainerState
@@ -131,3 +133,13 @@ def test_before_anything_else_the_empty_pan_is_asked_for() -> None:
     assert first.title == "Is the pan empty?"
     assert then.title != first.title
     assert (first.step, first.steps, first.home) == (then.step, then.steps, then.home)
+
+
+@pytest.mark.parametrize(
+    ("state", "digits"), [(QueueState.PUT_ON, True), (QueueState.RECORDED, False)]
+)
+def test_over_a_recorded_cup_of_a_round_only_the_empty_pan_is_asked_for(
+    state: QueueState, digits: bool
+) -> None:
+    view = shown(in_queue(state), pad())
+    assert (view.digits, view.empty_on) == (digits, True)
