@@ -23,6 +23,8 @@ from kiosk.records.kept import Guessed
 from kiosk.records.kinds import JAR
 from kiosk.records.round_notes import StoredRound
 from kiosk.records.volume_entries import Shape
+from kiosk.rounds.bound import in_a_round
+from kiosk.rounds.state import RoundState
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_coach import CoachsDesk
 from kiosk.ui.pages.all_rounds import AllRoundsPage
@@ -32,6 +34,17 @@ if TYPE_CHECKING:
 
 
 _NOTHING_BEGUN = (SamplesState.RESUME, SamplesState.MATERIAL)
+
+
+def _outside_of_rounds(store: Store, every: list[Guessed], simulated: bool) -> list[Guessed]:
+    """Those that are in no round: it has guesses and answers of its own."""
+    states = [
+        RoundState.of(store.round_notes(each.id))
+        for kind in {simulated, False}  # boxes that were measured are real, whatever the scale
+        for each in store.rounds(kind)
+    ]
+    bound = in_a_round(states)
+    return [each for each in every if each.key_id not in bound]
 
 
 class JobsDesk(CoachsDesk):
@@ -96,9 +109,9 @@ class JobsDesk(CoachsDesk):
         limit = rules.count_limit if kind == JAR else rules.volume_limit_cm3
 
         def read(store: Store) -> list[Guessed]:
-            if kind == JAR:
-                return store.jars_to_guess(simulated)
-            return store.boxes_to_guess(simulated)
+            jar = kind == JAR
+            every = store.jars_to_guess(simulated) if jar else store.boxes_to_guess(simulated)
+            return _outside_of_rounds(store, every, simulated)
 
         def start(found: list[Guessed]) -> None:
             self._start(
@@ -131,7 +144,11 @@ class JobsDesk(CoachsDesk):
                     high=Decimal(bounds[each.key_id][2]),
                     guesses=tuple(store.guesses(each.key_id)),
                 )
-                for each in (*store.jars_to_guess(simulated), *store.boxes_to_guess(simulated))
+                for each in _outside_of_rounds(
+                    store,
+                    [*store.jars_to_guess(simulated), *store.boxes_to_guess(simulated)],
+                    simulated,
+                )
             ]
 
         def start(answers: list[Answer]) -> None:

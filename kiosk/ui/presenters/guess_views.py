@@ -29,7 +29,7 @@ def guess_view(procedure: Guess) -> SheetView:
         return _written(procedure)
     return ChoicesView(
         screen="choices",
-        title=say(f"guess.{procedure.kind}.choose"),
+        title=say(f"guess.{procedure.kind}.{'choose' if procedure.containers else 'none'}"),
         corner=team_name(procedure.team),
         choices=tuple(
             Choice(
@@ -39,7 +39,7 @@ def guess_view(procedure: Guess) -> SheetView:
             )
             for letter in procedure.containers
         ),
-        note=say(f"guess.{procedure.kind}.note"),
+        note=say(f"guess.{procedure.kind}.{'note' if procedure.containers else 'in_a_round'}"),
         home=back_button(),
     )
 

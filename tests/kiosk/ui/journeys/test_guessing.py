@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from contextlib import closing
+from decimal import Decimal
+
 import pytest
 
+from kiosk.records.store import Store
+from kiosk.rounds.contents import BoundKey
+from kiosk.settings import Task
 from kiosk.ui.presenters.views import AnswerView
 from kiosk.ui.walk import StuckError
 from tests.helpers.journey import Journey
 from tests.helpers.key_hands import KeyHands
+from tests.helpers.round_notes import opened, said
 
 
 @pytest.fixture
@@ -104,3 +111,17 @@ def test_a_retired_key_is_not_guessed_and_frees_its_letter(jar: Journey) -> None
         jar.find("Guess a jar")
     assert jar.desk.facts.used_letters == ()
     assert jar.rows("keys_dropped") == 1
+
+
+def test_a_jar_that_is_in_a_round_cannot_be_guessed_here(jar: Journey) -> None:
+    with closing(Store(str(jar.records))) as store:
+        (key,) = store.keys(simulated=True)
+        bound = BoundKey(
+            division="Grades 4 to 6", task=Task.COUNT_LOW, key_id=key.made.key_id, letter="A",
+            actual=Decimal(key.made.count), half_width_percent=Decimal(1),
+        )  # fmt: skip
+        state = said(opened(), bound)
+        store.save(*(one.note for chain in state.chains.values() for one in chain))
+    jar.tap("Guess a jar")
+    jar.tap("Heron")
+    jar.until_title("No jar can be guessed now.")

@@ -1,0 +1,18 @@
+"""Keys that are in a round: nobody guesses against them, and no answer is shown, till it is over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from kiosk.rounds.contents import BoundKey, Stage
+from kiosk.rounds.state import RoundState
+
+
+def in_a_round(rounds: Iterable[RoundState]) -> frozenset[str]:
+    """The ids of the keys that are bound to a division whose results are not final."""
+    return frozenset(
+        key.key_id
+        for state in rounds
+        for key in state.all_latest(BoundKey)
+        if state.stage(key.division) is not Stage.FINAL
+    )
