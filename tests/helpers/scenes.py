@@ -88,7 +88,7 @@ class RefusingWriter:
     def __init__(self, problem: Problem) -> None:
         self._error = RecordsError(
             problem, where=LONG_PATH, detail="(sqlite3.OperationalError) disk I/O error",
-            number=99, letter="W", count=99,
+            number=99, letter="W", count=99, line=999,
         )  # fmt: skip
 
     def ask(

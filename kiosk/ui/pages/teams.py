@@ -20,8 +20,10 @@ SITTINGS_OFFERED = 11
 
 def stands(state: RoundState) -> str:
     """How many teams there are, in how many sittings."""
+    if not state.teams:
+        return say("teams.none_yet")
     sittings = plural("teams.sittings", len(state.sittings))
-    return f"{plural('teams.count', len(state.teams))}, {sittings}" if state.teams else say("teams.none_yet")
+    return f"{plural('teams.count', len(state.teams))}, {sittings}"
 
 
 class TeamsPage(RowsPage):

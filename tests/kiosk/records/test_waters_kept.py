@@ -151,7 +151,8 @@ def test_the_check_passes_sound_keys_and_finds_mixed_ones(store: Store, where: s
         columns = "key_id, role, celsius, weighing_id, id, at"
         file.execute(
             f"INSERT INTO waters_weighed ({columns}) "
-            f"SELECT '{key.id}', role, celsius, weighing_id, 'f' || id, at FROM waters_weighed ORDER BY place LIMIT 1"
+            f"SELECT '{key.id}', role, celsius, weighing_id, 'f' || id, at "
+            "FROM waters_weighed ORDER BY place LIMIT 1"
         )
     (found,) = check(where, lambda *_: True).findings
     assert "simulated" in found.text
