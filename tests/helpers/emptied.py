@@ -11,12 +11,6 @@ from kiosk.records.store import Store
 _TABLES = tuple(table.name for table in reversed(Base.metadata.sorted_tables))
 
 
-def create(server: str, name: str) -> None:
-    """A database without any table, on the server whose database ``server`` is."""
-    with psycopg.connect(server, autocommit=True) as connection:
-        connection.execute(SQL("CREATE DATABASE {}").format(Identifier(name)))
-
-
 def with_tables(where: str) -> None:
     """Make the tables."""
     Store(where).close()

@@ -7,8 +7,12 @@ import pwd
 import shutil
 import subprocess
 from functools import cache
+from itertools import count
 from pathlib import Path
 from typing import Any
+
+import psycopg
+from psycopg.sql import SQL, Identifier
 
 # Nothing here has to survive a power cut; a killed server loses nothing by it.
 _OPTIONS = {
@@ -49,6 +53,8 @@ class Postgres:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self._numbers = count()
+        self._running = False
         self._data = folder / "data"
         folder.mkdir()
         if "user" in somebody_else():
@@ -63,16 +69,28 @@ class Postgres:
         """Where records are that lie in this database."""
         return address(self.folder, database)
 
+    def fresh(self) -> str:
+        """Where records may be: a new database."""
+        name = f"fresh_{next(self._numbers)}"
+        create(self.address("postgres"), name)
+        return self.address(name)
+
     def start(self) -> None:
-        """Start the server, and wait until it answers."""
+        """Start the server if it does not run, and wait until it answers."""
+        if self._running:
+            return
         options = {"unix_socket_directories": self.folder, **_OPTIONS}
         words = " ".join(f"-c {name}='{value}'" for name, value in options.items())
         log = self.folder / "log"
         self._run("pg_ctl", "start", "-w", "-s", "-D", self._data, "-l", log, "-o", words)
+        self._running = True
 
     def stop(self, mode: str = "fast") -> None:
-        """Stop the server; ``immediate`` is as if it had been killed."""
+        """Stop the server if it runs; ``immediate`` is as if it had been killed."""
+        if not self._running:
+            return
         self._run("pg_ctl", "stop", "-w", "-s", "-m", mode, "-D", self._data)
+        self._running = False
 
     def _run(self, program: str, *words: object) -> None:
         folder = programs()
@@ -93,6 +111,12 @@ class Postgres:
 def address(folder: Path, database: str) -> str:
     """Where records are that lie in this database of the server in that folder."""
     return f"postgresql://kiosk@/{database}?host={folder}"
+
+
+def create(server: str, name: str) -> None:
+    """A database without any table, on the server whose database ``server`` is."""
+    with psycopg.connect(server, autocommit=True) as connection:
+        connection.execute(SQL("CREATE DATABASE {}").format(Identifier(name)))
 
 
 def unavailable() -> str | None:

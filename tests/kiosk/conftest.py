@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import suppress
 from itertools import count
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -55,8 +54,7 @@ def _server(
 @pytest.fixture(scope="session")
 def new_database(_server: Path, worker_id: str) -> Callable[[], str]:
     """Makes a database without any table, and says where it is."""
-    from tests.helpers.emptied import create
-    from tests.helpers.postgres import address
+    from tests.helpers.postgres import address, create
 
     numbers = count()
 
@@ -86,14 +84,19 @@ def on_server(_database: str) -> str:
     return _database
 
 
-@pytest.fixture
-def own_server(postgres_installed: None) -> Iterator[Any]:
-    """A server that a test may stop and start; its database ``postgres`` is empty."""
+@pytest.fixture(scope="session")
+def _own_server(postgres_installed: None) -> Iterator[Any]:
     from tests.helpers.postgres import Postgres
 
     with TemporaryDirectory(prefix="gramstand-") as folder:
         Path(folder).chmod(0o755)
         server = Postgres(Path(folder) / "server")
         yield server
-        with suppress(RuntimeError):  # it may be stopped already
-            server.stop("immediate")
+        server.stop("immediate")
+
+
+@pytest.fixture
+def own_server(_own_server: Any) -> Any:
+    """A running server of this process, which a test may stop and start (helpers.postgres)."""
+    _own_server.start()
+    return _own_server

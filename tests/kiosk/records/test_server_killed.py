@@ -57,7 +57,7 @@ class Keeper(Thread):
 
 
 def test_nothing_is_lost_and_nothing_is_there_twice(own_server: Postgres) -> None:
-    where = own_server.address("postgres")
+    where = own_server.fresh()
     keeper = Keeper(where)
     keeper.start()
     for kill in range(KILLS):

@@ -98,7 +98,7 @@ def test_a_server_that_is_there_again_is_told(
     own_server: Postgres, watched: Callable[[str], Told], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("kiosk.records.watcher.AGAIN_S", 0.05)
-    told = watched(own_server.address("postgres"))
+    told = watched(own_server.fresh())
     own_server.stop("immediate")
     own_server.start()
     told.get(timeout=PATIENCE_S)

@@ -84,7 +84,7 @@ def out(store: Store) -> list[int]:
 def test_hand_ins_go_on_while_the_server_is_away_and_are_stored_by_themselves(
     own_server: Postgres, start: Callable[[str], Kiosk]
 ) -> None:
-    where = own_server.address("postgres")
+    where = own_server.fresh()
     kiosk = start(where)
     seven, eight = cup_taken(7), cup_taken(8)
     kiosk.save(seven, eight)
@@ -109,7 +109,7 @@ def test_hand_ins_go_on_while_the_server_is_away_and_are_stored_by_themselves(
 def test_what_waits_is_stored_at_the_next_start_before_anything_is_read(
     own_server: Postgres, start: Callable[[str], Kiosk]
 ) -> None:
-    where = own_server.address("postgres")
+    where = own_server.fresh()
     cup = cup_taken(7)
     with closing(Store(where)) as store:
         store.save(cup)

@@ -37,7 +37,7 @@ def test_a_cup_is_scored_without_the_server_and_the_next_one_waits_for_it(
     monkeypatch.setattr("kiosk.records.journal.usual_file", lambda: tmp_path / "records.sqlite")
     monkeypatch.setattr("kiosk.records.writer.AGAIN_S", 0.05)
     monkeypatch.setattr("kiosk.records.backlog.AGAIN_S", 0.05)
-    where = own_server.address("postgres")
+    where = own_server.fresh()
     journey = start(server=where)
     journey.take_cup(grams=EMPTY_G)
     own_server.stop("immediate")
