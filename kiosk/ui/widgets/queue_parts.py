@@ -129,5 +129,6 @@ class OutcomeRow(BoxLayout):
             made = SecondButton(text=view.text)
             made.bind(on_release=lambda _made, says=view.says: self.dispatch("on_press", says))
             self.add_widget(made)
-        for _ in range(PLACES - 1 if len(self.buttons) == 1 else 0):
-            self.add_widget(Widget())
+        if len(self.buttons) == 1:
+            for _place in range(PLACES - 1):
+                self.add_widget(Widget())
