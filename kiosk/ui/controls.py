@@ -20,6 +20,7 @@ FULL_SHEETS = (
     "home",
     "rows",
     "text",
+    "wall",
     "choices",
     "score",
     "key",

@@ -53,6 +53,7 @@ from tests.helpers import (
     measure_scenes,
     page_scenes,
     teach_scenes,
+    wall_scenes,
     water_scenes,
 )
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
@@ -887,4 +888,4 @@ OTHERS: dict[str, Make] = {
     **dict(_waters()),
     **dict(_queues()),
 }
-SCENES: dict[str, Make] = STATES | OTHERS | page_scenes.scenes()
+SCENES: dict[str, Make] = STATES | OTHERS | page_scenes.scenes() | wall_scenes.scenes()

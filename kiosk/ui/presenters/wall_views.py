@@ -17,8 +17,8 @@ SIGN_STANDS = 0.5  # minutes
 class WallView(SheetView):
     """The time left in large digits; ``beads`` of ``of`` minutes, the last one ``part`` full.
 
-    ``sentence`` tells one thing; with ``cup`` an empty cup stands before it. ``quiet`` says that
-    nothing runs: the digits are soft then.
+    ``sentence`` tells one thing; with ``cup`` an empty cup stands before it, as a ``sign`` it asks
+    for a look. ``quiet`` says that nothing runs: the digits are soft then.
     """
 
     screen: str = "wall"
@@ -30,6 +30,7 @@ class WallView(SheetView):
     corner: str = ""
     sentence: str = ""
     cup: bool = False
+    sign: bool = False
     quiet: bool = False
 
 
@@ -52,6 +53,7 @@ def wall_view(clock: Clock, *, minutes: int, round_name: str, cups_in: int, cups
         corner=round_name,
         sentence=sentence,
         cup=cup,
+        sign=_sign(clock) is not None,
         quiet=clock.going is not Going.RUNNING,
     )
 
@@ -65,7 +67,15 @@ def _sentence(clock: Clock, cups_in: int, cups: int) -> tuple[str, bool]:
         if clock.behind:
             return plural("wall.behind", len(clock.behind)), False
         return say("wall.over"), False
-    sign = clock.sign()
-    if sign is not None and clock.left > timedelta(minutes=sign - SIGN_STANDS):
+    sign = _sign(clock)
+    if sign is not None:
         return say(f"wall.sign.{sign}"), False
     return say("wall.cups", done=cups_in, of=cups), True
+
+
+def _sign(clock: Clock) -> int | None:
+    """The minutes of the sign that stands now, if one does."""
+    sign = clock.sign() if clock.going is Going.RUNNING else None
+    if sign is None or clock.left <= timedelta(minutes=sign - SIGN_STANDS):
+        return None
+    return sign

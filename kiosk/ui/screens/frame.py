@@ -42,6 +42,7 @@ from kiosk.ui.screens.teach import TeachSheet
 from kiosk.ui.screens.text import TextSheet
 from kiosk.ui.screens.trouble import TroubleSheet
 from kiosk.ui.screens.typing_pad import TypingPad
+from kiosk.ui.screens.wall import WallSheet
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets.sheet import Bench
 
@@ -72,8 +73,9 @@ SHEETS: dict[str, type[SheetContent]] = {
     "rows": RowsSheet,
     "text": TextSheet,
     "queue": QueueSheet,
+    "wall": WallSheet,
 }
-WIDE = ("home", "choices", "answer", "rows", "text")  # without the pan
+WIDE = ("home", "choices", "answer", "rows", "text", "wall")  # without the pan
 SLIDE_S, SLIDE_UNITS = 0.18, 40
 HOLDOVER_S = 0.25  # children touch again where the last target was, after the screen has changed
 
@@ -90,6 +92,7 @@ class Frame(Bench):
     home_button = ObjectProperty(None, allownone=True, rebind=True)
     beside_button = ObjectProperty(None, allownone=True, rebind=True)
     spread = BooleanProperty(True)
+    for_the_wall = BooleanProperty(False)  # without the strip
     container = ObjectProperty(None, allownone=True, rebind=True)  # in the pan's place
     guessed = StringProperty("")  # letter or number of what stands in the pan's place
     guessed_kind = StringProperty("jar")
@@ -110,6 +113,7 @@ class Frame(Bench):
         compact = self.things_out and view.screen not in WIDE
         sheet = self._compact_sheet() if compact else self._sheet(view.screen)
         self.spread = view.screen in WIDE
+        self.for_the_wall = view.screen == "wall"
         self.guessed = view.letter if isinstance(view, GuessView) else ""
         self.guessed_kind = view.kind if isinstance(view, GuessView) else "jar"
         self.container = view.container
