@@ -6,6 +6,7 @@ first picture stands.
 
 from __future__ import annotations
 
+import platform
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -35,6 +36,8 @@ from kiosk.records.places import file_of
 from kiosk.records.round_notes import RoundNote, StoredRound
 from kiosk.records.server import CHANNEL, open_server
 from kiosk.records.sqlite_file import READS_ONLY, open_file
+
+OF_ONE_KIOSK = ("scale", "material")  # choices about what stands on its own table
 
 
 class Store:
@@ -168,13 +171,18 @@ class Store:
     def remember(self, name: str, text: str) -> None:
         """Keep a small choice for next time, in place of the one before."""
         with self._writing() as session:
-            session.merge(ChoiceRow(name=name, text=text))
+            session.merge(ChoiceRow(name=self._named(name), text=text))
 
     def recall(self, name: str) -> str | None:
         """The choice that was remembered under this name."""
         with self._reading() as session:
-            row = session.get(ChoiceRow, name)
+            row = session.get(ChoiceRow, self._named(name))
             return None if row is None else row.text
+
+    def _named(self, choice: str) -> str:
+        """On a server, where kiosks stand in several places, some choices are of one of them."""
+        one_of_several = choice in OF_ONE_KIOSK and self._engine.dialect.name != "sqlite"
+        return f"{choice} {platform.node()}" if one_of_several else choice
 
     @contextmanager
     def _writing(self) -> Iterator[Session]:

@@ -7,6 +7,8 @@ screen is told only when it is written down, so that what stands on the screen s
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from kiosk.procedures.balance_check import CheckState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
@@ -23,7 +25,11 @@ from kiosk.procedures.weigh_empty import WeighEmptyState
 from kiosk.records.backlog import News
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_jobs import JobsDesk
+from kiosk.ui.lock import CODE, HELPER_CODE
 from kiosk.weighing.pan_events import PanEvent, PanKind
+
+if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
 
 _COMING = frozenset({PanKind.LOAD_PLACED, PanKind.SETTLED})
 
@@ -144,10 +150,19 @@ class Desk(JobsDesk):
             self.try_again()
         elif self.ready:
             self.notebook.read_table()
+            self.notebook.glance(_codes, self._take_codes)
             self.room.follow()
+
+    def _take_codes(self, digests: tuple[str, str]) -> None:
+        if not self.locked and self.place is not Place.CODE:  # nobody is typing one
+            self.lock.digest, self.lock.helper_digest = digests
 
     def journal_said(self, news: News) -> None:
         """What was captured waits for the server, or does no longer."""
         self.notebook.journal_said(news)
         if not news.waiting:
             self.others_wrote()
+
+
+def _codes(store: Store) -> tuple[str, str]:
+    return store.recall(CODE) or "", store.recall(HELPER_CODE) or ""

@@ -128,6 +128,7 @@ class Notebook:
 
     def remember(self, name: str, text: str) -> None:
         """Keep a choice; one that is lost is made again, so nobody waits for it."""
+        self._writes += 1
         self._writer.ask(
             lambda store: store.remember(name, text), done=lambda _: None, failed=lambda _: None
         )

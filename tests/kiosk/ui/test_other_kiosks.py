@@ -147,6 +147,13 @@ def test_a_cup_that_another_kiosk_was_quicker_with_is_told(
     assert (kiosk.desk.failure, kiosk.desk.procedure, kiosk.cups) == (None, None, [])
 
 
+def test_a_code_chosen_at_another_kiosk_opens_the_drawers_here(kiosk: Kiosk, store: Store) -> None:
+    store.remember("coach_code", "a digest")
+    kiosk.told()
+    kiosk.writer.answer()
+    assert kiosk.desk.lock.digest == "a digest"
+
+
 def test_what_is_not_kept_yet_is_not_forgotten_either(kiosk: Kiosk, theirs: CupTaken) -> None:
     kiosk.weigh_empty()
     kiosk.capture()
