@@ -15,6 +15,7 @@ from kiosk.texts import plural, say
 
 if TYPE_CHECKING:
     from kiosk.records.checking import Checked
+    from kiosk.records.journal import LeftBehind
 
 HELP: str = say("command.check.help")
 
@@ -26,10 +27,14 @@ def configure(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Print what is wrong; 0 if nothing is, else 1."""
+    """Print what this kiosk has not stored, and what is wrong; 0 if nothing is wrong, else 1."""
     from kiosk.records.checking import check
+    from kiosk.records.journal import left_behind
 
     try:
+        left = left_behind(options.records)
+        if left is not None:
+            _tell_left(left, as_json=options.json)
         checked = check(options.records, fits)
     except RecordsError as error:
         return refused(error, as_json=options.json)
@@ -38,6 +43,17 @@ def run(options: argparse.Namespace) -> int:
     else:
         _tell(checked)
     return 1 if checked.findings else 0
+
+
+def _tell_left(left: LeftBehind, *, as_json: bool) -> None:
+    if as_json:
+        refused = [plain(why) for why in left.refused]
+        emit({"journal": str(left.file), "waiting": left.waiting, "refused": refused})
+        return
+    for why in left.refused:
+        tell(why)
+    if left.waiting:
+        tell(plural("command.check.waiting", left.waiting, file=left.file))
 
 
 def fits(target: Decimal, net: Decimal, points: Decimal, side: str) -> bool:

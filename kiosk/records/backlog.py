@@ -135,9 +135,9 @@ class Backlog:
             self._owed.difference_update(entry.id for entry in entries)
 
     def _refuse(self, place: int, entries: Sequence[Entry], why: RecordsError) -> None:
-        self._journal.refuse(place, str(why))
+        told = say("journal.refused", what=_described(entries), why=why)
+        self._journal.refuse(place, told)
         if not self._owed & {entry.id for entry in entries}:
-            told = say("journal.refused", what=_described(entries), why=why)
             self._refused.append(told)
 
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Sequence
+from contextlib import closing
+from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 
@@ -34,6 +36,25 @@ def journal_file(where: str | None) -> Path | None:
     place = f"{url.username}@{url.host or url.query.get('host')}:{url.port}/{url.database}"
     name = sha256(place.encode()).hexdigest()[:8]
     return usual_file().with_name(f"not-stored-{name}.sqlite")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftBehind:
+    """What a journal holds: how many saves wait, and why others were refused for good."""
+
+    file: Path
+    waiting: int
+    refused: tuple[str, ...]
+
+
+def left_behind(where: str | None) -> LeftBehind | None:
+    """What this kiosk has not stored in the records at ``where``; None if it has no journal."""
+    path = journal_file(where)
+    if path is None or not path.exists():
+        return None
+    with closing(Journal(path)) as journal:
+        refused = tuple(why for _, why in journal.refused())
+        return LeftBehind(file=path, waiting=journal.count(), refused=refused)
 
 
 class Journal:

@@ -114,6 +114,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     ),
     "command.check.sound": "The records hold together: {rows} in {tables} tables.",
     "command.check.rows": ("{count} row", "{count} rows"),
+    "command.check.waiting": (
+        "{count} capture of this kiosk is not yet stored; it waits in {file}.",
+        "{count} captures of this kiosk are not yet stored; they wait in {file}.",
+    ),
     "command.check.wrong": (
         "{count} thing is wrong. Make a backup, then ask for help.",
         "{count} things are wrong. Make a backup, then ask for help.",

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from kiosk.commands.check import fits
+from kiosk.records.journal import Journal, journal_file
 from kiosk.records.models import Base
 from kiosk.records.store import Store
 from tests.helpers.command import Command
@@ -189,3 +190,44 @@ def test_import_of_a_folder_that_nobody_exported(
 ) -> None:
     code, out, err = gramstand("import", str(tmp_path), "--records", where)
     assert (code, out, "is missing" in err) == (1, "", True)
+
+
+# What a kiosk has not stored on its server -------------------------------------------------------
+
+
+@pytest.fixture
+def with_a_journal(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    """The journal of a kiosk whose server is away: one capture waits, one was refused."""
+    monkeypatch.setattr("kiosk.records.journal.usual_file", lambda: tmp_path / "records.sqlite")
+    path = journal_file(SERVER)
+    assert path is not None
+    with closing(Journal(path)) as journal:
+        journal.add([cup_taken(7)])
+        journal.refuse(1, "Cup 7 is out already.")
+        journal.add([cup_taken(8)])
+    return path
+
+
+def test_check_tells_what_this_kiosk_has_not_stored(
+    gramstand: Command, with_a_journal: Path
+) -> None:
+    code, out, err = gramstand("check", "--records", SERVER)
+    assert (code, "do not answer" in err) == (1, True)
+    assert out.splitlines() == [
+        "Cup 7 is out already.",
+        f"1 capture of this kiosk is not yet stored; it waits in {with_a_journal}.",
+    ]
+
+
+def test_check_tells_it_in_json(gramstand: Command, with_a_journal: Path) -> None:
+    _, [left, _away] = gramstand.answers("check", "--records", SERVER, "--json")
+    refused = ["Cup 7 is out already."]
+    assert left == {"journal": str(with_a_journal), "waiting": 1, "refused": refused}
+
+
+def test_check_makes_no_journal(
+    gramstand: Command, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr("kiosk.records.journal.usual_file", lambda: tmp_path / "records.sqlite")
+    gramstand("check", "--records", SERVER)
+    assert list(tmp_path.iterdir()) == []
