@@ -103,7 +103,9 @@ class QueueSteps(Procedure):
 
     def step(self, event: Event) -> list[Effect]:
         """Take one event; what the pan does counts in states too that do not wait for it."""
-        if isinstance(event, PanEvent) and event.kind not in self.TABLE.get(self.state, {}):
+        if isinstance(event, PersonEvent):
+            self.early = False
+        elif event.kind not in self.TABLE.get(self.state, {}):
             if event.kind is PanKind.PAN_EMPTY:
                 self._note_pan(event)
             elif event.kind in _GONE:
@@ -206,10 +208,9 @@ class QueueSteps(Procedure):
 
     def happen(self, event: PersonEvent) -> S:
         """An outcome that is no mass, or that asks for another one."""
-        turn = CupTurn(event.value)
-        if turn not in (*OUTCOMES[self.list.pass_], *MISHAPS):
-            raise NotOfferedError(f"{turn} is no outcome of this pass")
-        self._do(self.list.note(turn, at=self._utc_now()))
+        if event.value not in (*OUTCOMES[self.list.pass_], *MISHAPS):
+            raise NotOfferedError(f"{event.value} is no outcome of this pass")
+        self._do(self.list.note(event.value, at=self._utc_now()))
         self._unknown_if_loaded()
         return self._ready()
 

@@ -114,6 +114,11 @@ def test_a_cup_lifted_before_it_was_recorded_is_asked_for_again() -> None:
     assert (procedure.state, procedure.early) == (S.RECORDED, False)
 
 
+def test_the_next_cup_is_not_called_too_soon_for_the_one_before() -> None:
+    procedure = handing_in(PLACED, *off(), outcome(CupTurn.LATE))
+    assert (turn_of(procedure), procedure.early) == ("heron", False)
+
+
 def test_what_lies_there_at_the_start_has_to_go_first() -> None:
     procedure = table(weighed_empty("12.3"), pan=memory(PLACED))
     assert procedure.state is S.CLEAR
@@ -236,10 +241,11 @@ def test_a_cup_that_nobody_weighed_empty_cannot_be_handed_in() -> None:
     assert notes(effects) == [("wren", "empty", "12.3"), ("wren", "filled", "110.0")]
 
 
-def test_spilling_is_no_outcome_of_an_empty_cup() -> None:
+@pytest.mark.parametrize("value", [CupTurn.LATE, 2])
+def test_what_is_no_outcome_of_an_empty_cup_is_not_taken(value: object) -> None:
     procedure = table(with_teams(TEAMS), Pass.EMPTY)
     with pytest.raises(NotOfferedError):
-        procedure.step(outcome(CupTurn.LATE))
+        procedure.step(press(P.CHOOSE, value))
 
 
 # Undo ----------------------------------------------------------------------------------------
