@@ -30,6 +30,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "clock.pause.offers": "fire drill|somebody is ill|a mistake of ours",
     "clock.stop.title": "Why does it stop for everybody?",
     "clock.stop.offers": "all teams are done|alarm|started by mistake",
+    "clock.strip.running": "{left} left",
+    "clock.strip.paused": "paused, {left} left",
     "wall.legend": "one bead, one minute",
     "wall.corner": "{name}, sitting {sitting}",
     "wall.ready": "Ready to start",

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
+from kiosk.ui.presenters.wall_views import clock_words
 from kiosk.weighing.pan_events import PanEvent
 
 if TYPE_CHECKING:
@@ -45,7 +46,9 @@ class Page:
 
     def strip(self) -> tuple[str, ...]:
         """The words for the status strip, after what the balance does."""
-        return (say("strip.round"),)
+        if not self.room.is_open:
+            return (say("strip.round"),)
+        return (say("strip.round"), *clock_words(self.room.state, self.room.now_utc()))
 
     def opened(self) -> None:
         """The page has come to the front, by being opened or by another one's leaving."""

@@ -52,6 +52,7 @@ from kiosk.ui.presenters.trouble_views import (
     restless_view,
 )
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
+from kiosk.ui.presenters.wall_views import clock_words
 from kiosk.ui.presenters.water_views import water_view
 from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_watch import PanState
@@ -298,7 +299,8 @@ def _job(desk: Desk) -> tuple[str, ...]:
         case BalanceCheck():
             return (say("strip.check"),)
         case CupQueue():
-            return (say("strip.round"), say("strip.cup_table"))
+            words = clock_words(desk.room.state, desk.room.now_utc()) if desk.room.is_open else ()
+            return (say("strip.round"), say("strip.cup_table"), *words)
     if place is Place.ROUND:
         return desk.room.strip()
     if place is Place.TEACH:

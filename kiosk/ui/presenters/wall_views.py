@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from math import ceil
 
-from kiosk.rounds.clock import Clock, Going
+from kiosk.rounds.clock import Clock, Going, clock
+from kiosk.rounds.state import RoundState
 from kiosk.texts import plural, say
 from kiosk.ui.presenters.views import SheetView
 
@@ -40,12 +41,22 @@ def time_left(left: timedelta) -> str:
     return f"{seconds // 60}:{seconds % 60:02d}"
 
 
-def wall_view(clock: Clock, *, minutes: int, round_name: str, cups_in: int, cups: int) -> WallView:
+def clock_words(state: RoundState, now: datetime) -> tuple[str, ...]:
+    """What the strip says of the sitting that is under way, nothing while none is."""
+    for sitting in state.sittings:
+        found = clock(state, sitting, now)
+        if found.going in (Going.RUNNING, Going.PAUSED):
+            left = time_left(found.left)
+            return (say(f"clock.strip.{found.going.name.lower()}", left=left),)
+    return ()
+
+
+def wall_view(found: Clock, *, minutes: int, round_name: str, cups_in: int, cups: int) -> WallView:
     """What the class sees; `cups_in` of `cups` were handed in."""
-    whole, seconds = divmod(clock.left.total_seconds(), 60)
-    sentence, cup = _sentence(clock, cups_in, cups)
+    whole, seconds = divmod(found.left.total_seconds(), 60)
+    sentence, cup = _sentence(found, cups_in, cups)
     return WallView(
-        time=time_left(clock.left),
+        time=time_left(found.left),
         beads=int(whole),
         part=seconds / 60,
         of=minutes,
@@ -53,29 +64,29 @@ def wall_view(clock: Clock, *, minutes: int, round_name: str, cups_in: int, cups
         corner=round_name,
         sentence=sentence,
         cup=cup,
-        sign=_sign(clock) is not None,
-        quiet=clock.going is not Going.RUNNING,
+        sign=_sign(found) is not None,
+        quiet=found.going is not Going.RUNNING,
     )
 
 
-def _sentence(clock: Clock, cups_in: int, cups: int) -> tuple[str, bool]:
-    if clock.going is Going.NOT_STARTED:
+def _sentence(found: Clock, cups_in: int, cups: int) -> tuple[str, bool]:
+    if found.going is Going.NOT_STARTED:
         return say("wall.ready"), False
-    if clock.going is Going.PAUSED:
-        return say("wall.paused", reason=clock.reason), False
-    if clock.going is Going.OVER:
-        if clock.behind:
-            return plural("wall.behind", len(clock.behind)), False
+    if found.going is Going.PAUSED:
+        return say("wall.paused", reason=found.reason), False
+    if found.going is Going.OVER:
+        if found.behind:
+            return plural("wall.behind", len(found.behind)), False
         return say("wall.over"), False
-    sign = _sign(clock)
+    sign = _sign(found)
     if sign is not None:
         return say(f"wall.sign.{sign}"), False
     return say("wall.cups", done=cups_in, of=cups), True
 
 
-def _sign(clock: Clock) -> int | None:
+def _sign(found: Clock) -> int | None:
     """The minutes of the sign that stands now, if one does."""
-    sign = clock.sign() if clock.going is Going.RUNNING else None
-    if sign is None or clock.left <= timedelta(minutes=sign - SIGN_STANDS):
+    sign = found.sign() if found.going is Going.RUNNING else None
+    if sign is None or found.left <= timedelta(minutes=sign - SIGN_STANDS):
         return None
     return sign

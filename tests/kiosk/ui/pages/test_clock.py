@@ -10,6 +10,7 @@ import pytest
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
 from kiosk.rounds.clock import Clock, Going, clock
+from kiosk.rounds.contents import ClockNote, ClockTurn
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
@@ -104,6 +105,20 @@ def test_a_sign_stands_for_half_a_minute() -> None:
     assert [shown(left).sentence for left in (10.0, 9.6, 9.4)] == [
         "10 minutes left", "10 minutes left", "9 of 15 cups are in",
     ]  # fmt: skip
+
+
+def test_the_strip_tells_the_time_while_a_sitting_is_under_way(room: Room) -> None:
+    assert room.strip() == ("Round",)
+    room.say(ClockNote(sitting=1, turn=ClockTurn.START))
+    assert room.strip() == ("Round", "30:00 left")
+    room.say(ClockNote(sitting=1, turn=ClockTurn.PAUSE, reason="fire drill"))
+    assert room.strip() == ("Round", "paused, 30:00 left")
+    room.say(ClockNote(sitting=1, turn=ClockTurn.STOP, reason="alarm"))
+    assert room.strip() == ("Round",)
+
+
+def test_the_band_lights_up_as_long_as_a_sign_stands() -> None:
+    assert [shown(left).sign for left in (10.1, 9.6, 9.4)] == [False, True, False]
 
 
 def test_the_last_second_is_shown_until_it_is_over() -> None:
