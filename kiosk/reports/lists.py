@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
-from kiosk.reports.allergens import allergy_note
+from kiosk.reports.day_points import DayList, groups
 from kiosk.reports.fonts import width
 from kiosk.reports.page import LEADING, MARGIN, Page, numbered
-from kiosk.reports.things import Thing
 from kiosk.settings import Paper
-from kiosk.texts import plural, say
+from kiosk.texts import say
 
 TITLE, HEAD, PLAIN, SMALL = 26.0, 13.0, 11.0, 8.5
 TICK = 10.0
@@ -18,19 +16,6 @@ INDENT = 20.0
 BETWEEN = 5.0  # points of a list
 SIGNED = 60.0  # for the last sentence and the signature
 LARGER = 14.0  # what a helper reads while standing
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DayList:
-    """What is to be seen to on the day ``day``; jars and boxes by what stands on them."""
-
-    round_name: str
-    place: str
-    day: str
-    cups: int
-    jars: tuple[str, ...]
-    boxes: tuple[str, ...]
-    materials: tuple[str, ...]
 
 
 def day_list(day: DayList, paper: Paper) -> bytes:
@@ -42,44 +27,16 @@ def _day_list(day: DayList, paper: Paper, pages: int) -> Page:
     where = ", ".join(part for part in (day.round_name, day.place, day.day) if part)
     page = Page(paper, title=say("paper.day.head"), foot=where, of=pages)
     y = _title(page, say("paper.day.head"), where)
-    for name, points in _groups(day):
+    for name, points in groups(day):
         y = _room(page, y, 3 * HEAD)
         page.words(MARGIN, y, name, HEAD, bold=True)
         y -= 1.6 * HEAD
         for point in points:
-            y = _point(page, y, point)
-            y = _labels(page, y, _to_look_at(point, day))
+            y = _point(page, y, point.text)
+            y = _labels(page, y, [words for _, words in point.parts])
         y -= 0.5 * HEAD
     _signed(page, _room(page, y, SIGNED))
     return page
-
-
-def _groups(day: DayList) -> Iterator[tuple[str, tuple[str, ...]]]:
-    yield say("paper.day.balance"), (
-        say("paper.day.warm"), say("paper.day.level"), say("paper.day.checked"),
-        say("paper.day.turned"), say("paper.day.awake"),
-    )  # fmt: skip
-    yield say("paper.day.things"), (
-        plural("paper.day.cups", day.cups), say("paper.day.sizes"), say("paper.day.keys"),
-        *((say("paper.day.same_jar"),) if day.jars else ()),
-        *((say("paper.day.same_box"),) if day.boxes else ()),
-    )  # fmt: skip
-    yield say("paper.day.people"), (
-        say("paper.day.rulers"), say("paper.day.helper"), say("paper.day.small_parts"),
-        say("paper.day.allergens"),
-    )  # fmt: skip
-    yield say("paper.day.spare"), (say("paper.day.batteries"), say("paper.day.pencils"))
-
-
-def _to_look_at(point: str, day: DayList) -> list[str]:
-    """What is ticked one by one below a point."""
-    if point == say("paper.day.same_jar"):
-        return [Thing.JAR.named(label) for label in day.jars]
-    if point == say("paper.day.same_box"):
-        return [Thing.BOX.named(label) for label in day.boxes]
-    if point == say("paper.day.allergens"):
-        return [allergy_note(material) for material in day.materials]
-    return []
 
 
 def _point(page: Page, y: float, point: str) -> float:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from kiosk.reports.answer_sheet import AnswerSheet, answer_sheets
-from kiosk.reports.lists import DayList, day_list, helpers_card
+from kiosk.reports.day_points import DayList
+from kiosk.reports.lists import day_list, helpers_card
 from kiosk.reports.result_list import result_list
 from kiosk.reports.results import ResultList
 from kiosk.reports.saving import save_pdf

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from kiosk.estimating.score import score
 from kiosk.reports.answer_sheet import AnswerSheet, Asked
-from kiosk.reports.lists import DayList
+from kiosk.reports.day_points import DayList
 from kiosk.reports.practice import TeamAnswer
 from kiosk.reports.results import Correction, ResultList, ResultRow
 from kiosk.reports.sitting_list import SittingList, SittingTeam
