@@ -125,13 +125,7 @@ class CheckJars(Procedure):
 
     def _change(self, jar: ClosedJar, before: Weighing) -> JarChange:
         assert self.now is not None
-        return jar_change(
-            before.grams,
-            self.now.grams,
-            step=max(_step(before), _step(self.now)),
-            piece_mass=jar.piece_mass_g,
-            other_balance=self.now.balance != before.balance,
-        )
+        return change_between(jar, before, self.now)
 
     def _keep(self, _event: PersonEvent | None = None) -> S:
         self.changes[self.jar.letter] = None
@@ -214,6 +208,17 @@ class CheckJars(Procedure):
         S.SAME: Ask(title="jars.same.title", needs_pan=False),
         S.CHANGED: Ask(title="jars.lighter.title", needs_pan=False),
     }
+
+
+def change_between(jar: ClosedJar, before: Weighing, now: Weighing) -> JarChange:
+    """Whether a jar weighs what it did, and if not, by how much."""
+    return jar_change(
+        before.grams,
+        now.grams,
+        step=max(_step(before), _step(now)),
+        piece_mass=jar.piece_mass_g,
+        other_balance=now.balance != before.balance,
+    )
 
 
 def _step(weighing: Weighing) -> Decimal:

@@ -39,7 +39,7 @@ class ClosedJar:
     """A jar whose key counts, as the store gives it back; ``piece_mass_g`` is grams.
 
     ``filled`` was weighed without the lid, None if it was filled in lots; ``closed`` with the lid,
-    None while nobody weighed it closed.
+    None while nobody weighed it closed; ``checked`` when it was looked at last, if ever.
     """
 
     key_id: str
@@ -48,3 +48,4 @@ class ClosedJar:
     piece_mass_g: Decimal
     filled: Weighing | None
     closed: Weighing | None = None
+    checked: Weighing | None = None

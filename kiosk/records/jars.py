@@ -22,7 +22,8 @@ def closed_jars(session: Session, simulated: bool) -> list[ClosedJar]:
             material=key.draft.material,
             piece_mass_g=key.made.piece_mass_g,
             filled=_filled(key.draft),
-            closed=_closed(session, key.made.key_id),
+            closed=_latest(session, key.made.key_id, JarRole.CLOSED),
+            checked=_latest(session, key.made.key_id, JarRole.CHECKED),
         )
         for key in queries.keys(session, simulated)
     ]
@@ -35,10 +36,10 @@ def _filled(draft: KeyDraft) -> Weighing | None:
     return weighings[0] if len(weighings) == 1 and not draft.in_lots else None
 
 
-def _closed(session: Session, key_id: str) -> Weighing | None:
+def _latest(session: Session, key_id: str, role: JarRole) -> Weighing | None:
     row = session.scalar(
         select(JarWeighedRow)
-        .where(JarWeighedRow.key_id == key_id, JarWeighedRow.role == JarRole.CLOSED.value)
+        .where(JarWeighedRow.key_id == key_id, JarWeighedRow.role == role.value)
         .order_by(JarWeighedRow.place.desc())
         .limit(1)
     )

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from kiosk.procedures.balance_check import CheckState
+from kiosk.procedures.check_jars import JarState
 from kiosk.procedures.count_samples import CountSamples, SamplesState
 from kiosk.procedures.fill_container import ContainerState, FillContainer
 from kiosk.procedures.guess import GuessState
@@ -105,10 +106,13 @@ class Desk(JobsDesk):
         self.procedure = None
         self.place = Place.HOME
         match ended.state:
+            case QueueState.LEFT | CheckState.CHECKED | CheckState.LEFT | JarState.LEFT if (
+                self.room.is_open
+            ):
+                self.place = Place.ROUND
+                self.room.page.opened()
             case CheckState.CHECKED:
                 self.place = Place.SCALE
-            case QueueState.LEFT:
-                self.place = Place.ROUND
             case WeighEmptyState.NEXT | GuessState.NEXT:
                 self.place = Place.TEAMS
             case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:
