@@ -76,16 +76,22 @@ def standings(
 ) -> list[Standing]:
     """The teams in the order of their places, those with one place in the order given.
 
-    KeyError for a task without a key; ValueError, with one sentence, for an estimate below zero.
+    Without ``draws`` the place itself stands for its range. KeyError for a task without a key;
+    ValueError, with one sentence, for an estimate below zero.
     """
     ratios = {task: _ratios(task, keys[task], answers) for task in Task}
     scores = list(zip(*(_points(ratios[task], rules) for task in Task), strict=True))
     totals = [sum(row, Decimal(0)) for row in scores]
-    low, high = place_ranges(
-        [_task_answers(task, keys[task], ratios[task]) for task in Task],
-        rules.over,
-        draws=draws,
-        seed=seed,
+    ranked = _places(scores, totals, rules)
+    low, high = (
+        place_ranges(
+            [_task_answers(task, keys[task], ratios[task]) for task in Task],
+            rules.over,
+            draws=draws,
+            seed=seed,
+        )
+        if draws
+        else (ranked, ranked)
     )
     found = [
         Standing(
@@ -97,7 +103,7 @@ def standings(
             place_high=max(place, int(last)) if rules.tie_break else int(last),
         )
         for place, team, row, total, first, last in zip(
-            _places(scores, totals, rules), answers, scores, totals, low, high, strict=True
+            ranked, answers, scores, totals, low, high, strict=True
         )
     ]
     return sorted(found, key=lambda standing: standing.place)

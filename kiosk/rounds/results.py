@@ -9,6 +9,7 @@ from decimal import Decimal
 from math import sqrt
 from statistics import median
 
+from kiosk.estimating.place_ranges import DRAWS
 from kiosk.estimating.score import Score, score
 from kiosk.estimating.standings import Answers, Key, standings
 from kiosk.rounds.contents import KeptList, ListedTeam, Stage, Team
@@ -56,13 +57,17 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Results:
-    """A division's results, best first; ``best`` and ``median`` are points for each task."""
+    """A division's results, best first; ``best`` and ``median`` are points for each task.
+
+    ``drawn``: something is known of how sure the places are.
+    """
 
     division: str
     stage: Stage
     rows: tuple[Row, ...]
     best: tuple[Decimal, ...]
     median: tuple[Decimal, ...]
+    drawn: bool = True
 
     @property
     def unsafe_medals(self) -> bool:
@@ -96,16 +101,18 @@ def results(
     division: str,
     answers: Mapping[str, Mapping[Task, Decimal]],
     step: Decimal | None,
+    *,
+    draws: int = DRAWS,
 ) -> Results:
     """What a division's teams earned by their settled ``answers``, by team.
 
-    KeyError for a task that has no key.
+    Without ``draws`` every place counts as safe. KeyError for a task that has no key.
     """
     teams = state.teams_of(division=division)
     keys = keys_of(state, division, step)
     given = [Answers(team=team.team, estimates=answers.get(team.team, {})) for team in teams]
     by_id = {team.team: team for team in teams}
-    found = standings(keys, given, state.rules)
+    found = standings(keys, given, state.rules, draws=draws)
     places = [each.place for each in found]
     rows = tuple(
         Row(
@@ -128,6 +135,7 @@ def results(
         rows=rows,
         best=tuple(max(column) for column in columns),
         median=tuple(median(column) for column in columns),
+        drawn=draws > 0,
     )
 
 
@@ -164,15 +172,15 @@ def corrected(state: RoundState, team: Team) -> frozenset[Task]:
 
 
 def locked_at(state: RoundState, division: str) -> datetime | None:
-    """When the division was locked last, None while it is open or never was."""
-    if state.stage(division) is Stage.OPEN:
-        return None
-    moments = [
-        said.note.at
-        for said in state.history(f"step {division}")
-        if getattr(said.content, "stage", None) is Stage.LOCKED
-    ]
-    return moments[-1] if moments else None
+    """When the division was locked after it was open last, None while it is open."""
+    locked: datetime | None = None
+    for said in state.history(f"step {division}"):
+        stage = getattr(said.content, "stage", None)
+        if stage is Stage.OPEN:
+            locked = None
+        elif stage is Stage.LOCKED:
+            locked = locked or said.note.at
+    return locked
 
 
 def protest_ends(state: RoundState, division: str) -> datetime | None:

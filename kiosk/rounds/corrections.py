@@ -1,0 +1,77 @@
+"""What was corrected after a division was locked: each score before and after, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from kiosk.rounds.contents import Answer, BoundKey, CupNote, Stage, Team
+from kiosk.rounds.results import Results, Row, locked_at
+from kiosk.rounds.standing import results_now
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """A score that became another one; ``team`` is None for a key, which counts for all.
+
+    ``before`` is None where there was no score.
+    """
+
+    team: Team | None
+    task: Task
+    before: Decimal | None = None
+    after: Decimal | None = None
+    reason: str = ""
+
+
+def as_of(state: RoundState, at: datetime) -> RoundState:
+    """The round as it was noted by that moment (UTC)."""
+    earlier = {
+        about: tuple(said for said in chain if said.note.at <= at)
+        for about, chain in state.chains.items()
+    }
+    return RoundState(state.id, state.simulated, {k: v for k, v in earlier.items() if v})
+
+
+def corrections(state: RoundState, found: Results) -> list[Change]:
+    """What was changed in ``found`` since its division was locked, keys first."""
+    locked = locked_at(state, found.division)
+    if found.stage is Stage.OPEN or locked is None:
+        return []
+    then = results_now(as_of(state, locked), found.division, draws=0)
+    before = {row.team.team: row.scores for row in then.rows}
+    changes = list(_of_keys(state, found.division, locked))
+    for row in found.rows:
+        changes += _of_row(state, row, before.get(row.team.team))
+    return changes
+
+
+def _of_keys(state: RoundState, division: str, locked: datetime) -> Iterator[Change]:
+    for task in list(Task)[1:]:
+        for said in state.history(f"key {division} {task}"):
+            if said.note.at > locked and isinstance(said.content, BoundKey):
+                yield Change(team=None, task=task, reason=said.content.reason)
+
+
+def _of_row(state: RoundState, row: Row, before: tuple[Decimal, ...] | None) -> Iterator[Change]:
+    for place, (answered, after) in enumerate(zip(row.answered, row.scores, strict=True)):
+        if answered.corrected:
+            yield Change(
+                team=row.team,
+                task=answered.task,
+                before=before[place] if before else None,
+                after=after,
+                reason=_reason(state, row.team, answered.task),
+            )
+
+
+def _reason(state: RoundState, team: Team, task: Task) -> str:
+    judged = state.latest(Answer, f"answer {team.team} {task} judge")
+    if judged is not None:
+        return judged.reason
+    cup = state.latest(CupNote, f"cup {team.team}")
+    return cup.reason if cup is not None else ""
