@@ -35,6 +35,11 @@ def send_to_printer(file: Path) -> Sent:
     return Sent(taken=False, words=words)
 
 
+def printer_found() -> bool:
+    """Whether this machine has a way to print; a printer may still be off, or out of paper."""
+    return _way() is not None
+
+
 def _way() -> Callable[[Path], str | None] | None:
     """How this machine prints: a function that says why a file was not taken, None if it was."""
     start: Callable[[str, str], None] | None = getattr(os, "startfile", None)  # Windows

@@ -49,6 +49,7 @@ from kiosk.ui.reading_off import ReadingOff
 from kiosk.weighing.pan_state import PanPhase, PanState, Press
 from tests.helpers import (
     check_scenes,
+    day_scenes,
     jar_scenes,
     measure_scenes,
     page_scenes,
@@ -888,4 +889,6 @@ OTHERS: dict[str, Make] = {
     **dict(_waters()),
     **dict(_queues()),
 }
-SCENES: dict[str, Make] = STATES | OTHERS | page_scenes.scenes() | wall_scenes.scenes()
+SCENES: dict[str, Make] = (
+    STATES | OTHERS | page_scenes.scenes() | day_scenes.scenes() | wall_scenes.scenes()
+)

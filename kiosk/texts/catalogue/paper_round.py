@@ -74,7 +74,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "Small parts: nothing goes into a mouth or an ear. Keep away from children under 3. Sweep "
         "up what falls down."
     ),
-    "paper.day.allergens": "Asked about allergies before anything is poured. Today:",
+    "paper.day.allergens": "Asked about allergies before anything is poured:",
     "paper.day.spare": "At hand",
     "paper.day.batteries": "Spare batteries, a spare cup or two, a brush for the pan",
     "paper.day.pencils": "Answer sheets, pencils, erasers; a watch if the kiosk should stop",

@@ -49,21 +49,27 @@ def bound_keys(state: RoundState, keys: Sequence[Usable]) -> list[Usable]:
     return [key for key in keys if key.key_id in bound]
 
 
-def day_list_of(room: Room, keys: Sequence[Usable]) -> DayList:
-    """What is to be seen to today; `keys` are those of the records."""
-    state = room.state
+def day_list_of(
+    state: RoundState, keys: Sequence[Usable], *, place: str, day: str, poured: str
+) -> DayList:
+    """What is to be seen to; `keys` are those of the records, `poured` is for the cups."""
     bound = bound_keys(state, keys)
     jars = [key for key in bound if key.kind == JAR]
-    poured = [material_name(room.desk.facts.material)] if room.desk.facts.material else []
+    materials = [*(key.name for key in jars), *([material_name(poured)] if poured else [])]
     return DayList(
         round_name=state.plan.name,
-        place=room.desk.facts.settings.place,
-        day=f"{_local(room.now_utc()):%Y-%m-%d}",
+        place=place,
+        day=day,
         cups=len(state.teams),
         jars=tuple(key.letter for key in jars),
         boxes=tuple(key.letter for key in bound if key.kind == BOX),
-        materials=tuple(dict.fromkeys([*(key.name for key in jars), *poured])),
+        materials=tuple(dict.fromkeys(materials)),
     )
+
+
+def today(room: Room) -> str:
+    """The date where the kiosk stands."""
+    return f"{_local(room.now_utc()):%Y-%m-%d}"
 
 
 class DayPage(RowsPage):
@@ -96,7 +102,14 @@ class DayPage(RowsPage):
 
     @property
     def _day(self) -> DayList:
-        return day_list_of(self.room, self._keys)
+        facts = self.room.desk.facts
+        return day_list_of(
+            self.room.state,
+            self._keys,
+            place=facts.settings.place,
+            day=today(self.room),
+            poured=facts.material,
+        )
 
     def title(self) -> str:
         """As on paper."""
@@ -124,9 +137,8 @@ class DayPage(RowsPage):
             return [self._jar(jar, point) for jar in self._jars]
         if not point.parts:
             return [self._row(point.name, point.text)]
-        return [
-            self._row(f"{point.name} {label}", words, point.text) for label, words in point.parts
-        ]
+        note = point.text.rstrip(":")  # on paper the parts come after it
+        return [self._row(f"{point.name} {label}", words, note) for label, words in point.parts]
 
     def _row(self, name: str, text: str, note: str = "") -> RowView:
         return _told(name, text, note, "fine" if name in self._ticked else "to come")
@@ -140,13 +152,13 @@ class DayPage(RowsPage):
         return _told(CHECKED, point.text, last_check_text(last, now), sign)
 
     def _jar(self, jar: ClosedJar, point: Point) -> RowView:
-        today = _local(self.room.now_utc())
+        now = self.room.now_utc()
         text = say("paper.thing.jar", label=jar.letter)
-        if _on(jar.checked, today) and jar.closed is not None and jar.checked is not None:
+        if _on(jar.checked, now) and jar.closed is not None and jar.checked is not None:
             same = change_between(jar, jar.closed, jar.checked).same
             note = say("day.jar.same" if same else "day.jar.other")
             return _told(SAME_JAR, text, note, "fine" if same else "not fine")
-        if _on(jar.closed, today):
+        if _on(jar.closed, now):
             return _told(SAME_JAR, text, say("day.jar.closed_today"), "fine")
         return _told(SAME_JAR, text, point.text, "to come")
 
@@ -182,8 +194,8 @@ def _read(kept: str | None, day: str) -> Ticks:
     return frozenset(found["ticked"]) if found.get("day") == day else frozenset()
 
 
-def _on(weighing: Weighing | None, today: datetime) -> bool:
-    return weighing is not None and _local(weighing.at).date() == today.date()
+def _on(weighing: Weighing | None, now: datetime) -> bool:
+    return weighing is not None and _local(weighing.at).date() == _local(now).date()
 
 
 def _local(at: datetime) -> datetime:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
-from kiosk.ui.pages import clock, cups, day, files, keys, rules, teams
+from kiosk.ui.pages import clock, cups, day, files, keys, papers, rules, teams
 from kiosk.ui.pages.common import RowsPage
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
@@ -30,6 +30,7 @@ ITEMS: tuple[Item, ...] = (
     Item(name="teams", stands=teams.stands, page=teams.TeamsPage),
     Item(name="keys", stands=keys.stands, page=keys.KeysPage),
     Item(name="day", stands=day.stands, page=day.DayPage),
+    Item(name="papers", stands=papers.stands, page=papers.PapersPage),
     Item(name="clock", stands=clock.stands, page=clock.SittingsPage),
     Item(name="cups", role=Role.HELPER, stands=cups.stands, page=cups.CupsPage),
     Item(name="files", stands=files.stands, page=files.FilesPage),

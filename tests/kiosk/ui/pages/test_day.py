@@ -94,7 +94,7 @@ def test_the_ticks_of_another_day_count_no_more(room: Room) -> None:
 def test_jars_boxes_and_materials_of_the_round_are_points_of_their_own(room: Room) -> None:
     found = rows(room)
     assert "Jar C" in found
-    assert found["Box 2"].note == "Not dented, closed, its number on it:"
+    assert found["Box 2"].note == "Not dented, closed, its number on it"
     assert "lentils: read its packet" in {text.lower() for text in found}
     assert "Jar Z" not in found
 
