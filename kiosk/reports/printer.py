@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import subprocess
+import tempfile
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -23,51 +24,69 @@ class Sent:
     words: str
 
 
-def send_to_printer(file: Path) -> Sent:
-    """Send ``file`` to the default printer; waits till it is in the queue, not till it is out."""
-    hand_over = _way()
-    if hand_over is None:
-        return Sent(taken=False, words=say("paper.printer.none", folder=file.parent))
-    why = hand_over(file)
-    if why is None:
-        return Sent(taken=True, words=say("paper.printer.sent", name=file.name))
-    words = say("paper.printer.refused", name=file.name, why=why, folder=file.parent)
-    return Sent(taken=False, words=words)
+class Sending:
+    """A file on its way to the default printer; nobody waits, whoever sent it looks again."""
+
+    def __init__(self, file: Path) -> None:
+        self._file = file
+        self._since: float | None = None
+        self._sent: Sent | None = None
+        self._process: subprocess.Popen[bytes] | None = None
+        self._said = tempfile.TemporaryFile()  # noqa: SIM115 - as long as the command may speak
+        self._begin()
+
+    def look(self, now: float) -> Sent | None:
+        """What came of it by ``now`` (s), None as long as the printer has not answered."""
+        if self._sent is None and self._process is not None:
+            self._since = now if self._since is None else self._since
+            code = self._process.poll()
+            if code is not None:
+                self._end(self._why(code) if code else None)
+            elif now - self._since > PATIENCE_S:
+                self._process.kill()
+                self._process.wait()
+                self._end(say("paper.printer.silent"))
+        return self._sent
+
+    def _begin(self) -> None:
+        start: Callable[[str, str], None] | None = getattr(os, "startfile", None)  # Windows
+        command = _command()
+        try:
+            if start is not None:
+                start(str(self._file.absolute()), "print")
+                self._end(None)
+            elif command is not None:
+                self._process = subprocess.Popen(
+                    [command, str(self._file.absolute())],
+                    stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=self._said,
+                )  # fmt: skip
+            else:
+                self._said.close()
+                words = say("paper.printer.none", folder=self._file.parent)
+                self._sent = Sent(taken=False, words=words)
+        except OSError as error:
+            self._end(error.strerror or str(error))
+
+    def _why(self, code: int) -> str:
+        """The first thing that the command said, or its code."""
+        self._said.seek(0)
+        said = self._said.read().decode(errors="replace").strip()
+        return said.splitlines()[0] if said else f"{Path(_command() or '').name} {code}"
+
+    def _end(self, why: str | None) -> None:
+        self._said.close()
+        name, folder = self._file.name, self._file.parent
+        if why is None:
+            self._sent = Sent(taken=True, words=say("paper.printer.sent", name=name))
+        else:
+            words = say("paper.printer.refused", name=name, why=why, folder=folder)
+            self._sent = Sent(taken=False, words=words)
 
 
 def printer_found() -> bool:
     """Whether this machine has a way to print; a printer may still be off, or out of paper."""
-    return _way() is not None
+    return hasattr(os, "startfile") or _command() is not None
 
 
-def _way() -> Callable[[Path], str | None] | None:
-    """How this machine prints: a function that says why a file was not taken, None if it was."""
-    start: Callable[[str, str], None] | None = getattr(os, "startfile", None)  # Windows
-    if start is not None:
-        return lambda file: _started(start, file)
-    command = next(filter(None, map(shutil.which, COMMANDS)), None)
-    return None if command is None else lambda file: _queued(command, file)
-
-
-def _started(start: Callable[[str, str], None], file: Path) -> str | None:
-    try:
-        start(str(file.absolute()), "print")
-    except OSError as error:
-        return error.strerror or str(error)
-    return None
-
-
-def _queued(command: str, file: Path) -> str | None:
-    words = [command, str(file.absolute())]
-    try:
-        done = subprocess.run(
-            words, stdin=subprocess.DEVNULL, capture_output=True, timeout=PATIENCE_S, check=False
-        )
-    except subprocess.TimeoutExpired:
-        return say("paper.printer.silent")
-    except OSError as error:
-        return error.strerror or str(error)
-    if done.returncode == 0:
-        return None
-    said = done.stderr.decode(errors="replace").strip() or f"{Path(command).name} {done.returncode}"
-    return said.splitlines()[0]
+def _command() -> str | None:
+    return next(filter(None, map(shutil.which, COMMANDS)), None)

@@ -1,15 +1,13 @@
-"""The papers of a round, made and saved in the writer's thread, sent to a printer in another."""
+"""The papers of a round, made and saved in the writer's thread."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from threading import Thread
 from typing import TYPE_CHECKING
 
 from kiosk.reports.day_points import DayList
-from kiosk.reports.printer import Sent, send_to_printer
 from kiosk.rounds.sheets import sheet_number, sheet_rows
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Paper
@@ -117,15 +115,3 @@ def helpers_card(_store: Store, folder: Path, paper: Paper) -> Path:
     from kiosk.reports.round_papers import save_helpers_card  # brings reportlab along
 
     return save_helpers_card(folder, paper)
-
-
-class Sending:
-    """A file on its way to the printer; `sent` tells what came of it, None until then."""
-
-    def __init__(self, file: Path, send: Callable[[Path], Sent] = send_to_printer) -> None:
-        self.sent: Sent | None = None
-        self._file, self._send = file, send
-        Thread(target=self._run, daemon=True).start()  # a printer may let one wait for long
-
-    def _run(self) -> None:
-        self.sent = self._send(self._file)

@@ -14,7 +14,7 @@ from kiosk.ui.presenters.views import QuestionView, button
 from tests.helpers.page_scenes import LONG, shown
 
 TAP = PersonEvent(Person.CHOOSE, "")
-FOLDER = "/home/coach/Documents/Gramstand"
+FOLDER = "D:/Larch Hill/Documents/Gramstand"
 SHORT = "Autumn round answer sheets.pdf"
 FILE = f"{LONG} answer sheets (simulated) (12).pdf"
 REFUSED = say("paper.printer.refused", name=SHORT, why="no paper", folder=FOLDER)

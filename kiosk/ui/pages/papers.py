@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.reports.day_points import DayList
-from kiosk.reports.printer import Sent, printer_found, send_to_printer
+from kiosk.reports.printer import Sending, printer_found
 from kiosk.rounds.readiness import BOUND
 from kiosk.rounds.state import RoundState
 from kiosk.texts import plural, say
@@ -22,7 +22,6 @@ from kiosk.ui.presenters.views import ButtonView, SheetView, button
 from kiosk.ui.round_printing import (
     Made,
     Save,
-    Sending,
     answer_sheets,
     day_list,
     helpers_card,
@@ -53,7 +52,7 @@ class PapersPage(RowsPage):
         self,
         room: Room,
         has_printer: Callable[[], bool] = printer_found,
-        send: Callable[[Path], Sent] = send_to_printer,
+        send: Callable[[Path], Sending] = Sending,
     ) -> None:
         super().__init__(room)
         self._has_printer, self._send = has_printer(), send
@@ -126,7 +125,7 @@ class PapersPage(RowsPage):
                 self._job = event.value
             case Person.PRINT:
                 if self._sending is None and self._last and self._file:
-                    self._sending = self._last, Sending(self._file, self._send)
+                    self._sending = self._last, self._send(self._file)
             case _:
                 super().press(event)
 
@@ -137,9 +136,10 @@ class PapersPage(RowsPage):
             self._begin(choice)
         if self._sending is not None:
             choice, sending = self._sending
-            if sending.sent is not None:
+            sent = sending.look(now)
+            if sent is not None:
                 self._sending = None
-                self._hear(choice, sending.sent.words, "print", well=sending.sent.taken)
+                self._hear(choice, sent.words, "print", well=sent.taken)
 
     def _begin(self, choice: Choice) -> None:
         save, paper = self._save(choice), self.room.desk.facts.settings.paper
