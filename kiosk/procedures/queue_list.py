@@ -8,22 +8,32 @@ from kiosk.evidence import Source, Weighing
 from kiosk.procedures.procedure import Surroundings
 from kiosk.records.round_notes import RoundNote
 from kiosk.rounds.contents import CupNote, CupTurn
-from kiosk.rounds.cups import CupMass, CupStand, Pass, TeamCup, cups, queue
+from kiosk.rounds.cups import CupMass, CupStand, Pass, TeamCup, cup_of, cups, queue
 from kiosk.rounds.state import RoundState
 
 
 class QueueList:
     """The cups of one sitting in one pass. Every note that is made here has to be kept by others.
 
+    With `again` it is one cup alone, that of this team, which is weighed once more although it is
+    handed in.
     `anew` is the team whose cup is weighed empty although the others are handed in: it cracked, or
     nobody weighed it before.
     """
 
     def __init__(
-        self, world: Surroundings, state: RoundState, *, sitting: int, pass_: Pass
+        self,
+        world: Surroundings,
+        state: RoundState,
+        *,
+        sitting: int,
+        pass_: Pass,
+        again: str = "",
     ) -> None:
         self.sitting = sitting
         self.pass_ = pass_
+        self._again = again
+        self._had = len(cup_of(state, state.team(again)).fillings) if again else 0
         self.anew: str | None = None
         self._world = world
         self._chosen: str | None = None  # before its turn has come
@@ -33,6 +43,10 @@ class QueueList:
     def see(self, state: RoundState) -> None:
         """Follow the round as it is by now."""
         self.round = state
+        if self._again:
+            self.cups = [cup_of(state, state.team(self._again))]
+            self.pending = [cup for cup in self.cups if len(cup.fillings) <= self._had]
+            return
         self.cups = cups(state, self.sitting)
         self.pending = queue(self.cups, self.pass_)
 

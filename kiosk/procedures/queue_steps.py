@@ -56,6 +56,7 @@ _GONE = (PanKind.SILENT, PanKind.UNREADABLE, PanKind.OVERLOADED, PanKind.LOAD_RE
 class QueueSteps(Procedure):
     """One pass of one sitting. `recorded` is the cup whose mass was written down, while it lies.
 
+    With `again`, the id of a team, its cup alone is weighed once more.
     `early`: a cup was lifted before it was recorded. `signal` is the id of the newest mass.
     """
 
@@ -67,9 +68,10 @@ class QueueSteps(Procedure):
         sitting: int,
         pass_: Pass,
         pan: PanMemory,
+        again: str = "",
     ) -> None:
         super().__init__(S.PUT_ON, surroundings, pan)
-        self.list = QueueList(surroundings, state, sitting=sitting, pass_=pass_)
+        self.list = QueueList(surroundings, state, sitting=sitting, pass_=pass_, again=again)
         self.recorded: TeamCup | None = None
         self.early = False
         self.signal = ""

@@ -12,6 +12,7 @@ from kiosk.rounds.results import Results, Row, locked_at
 from kiosk.rounds.standing import results_now
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
+from kiosk.texts import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,4 +75,4 @@ def _reason(state: RoundState, team: Team, task: Task) -> str:
     if judged is not None:
         return judged.reason
     cup = state.latest(CupNote, f"cup {team.team}")
-    return cup.reason if cup is not None else ""
+    return (cup.reason if cup else "") or say("results.weighed_again")

@@ -32,6 +32,9 @@ class StraightNotebook:
     def look_up(self, query: Callable[[Store], Any], done: Callable[[Any], None]) -> None:
         done(query(self.store))
 
+    def glance(self, query: Callable[[Store], Any], done: Callable[[Any], None]) -> None:
+        done(query(self.store))
+
     def remember(self, name: str, text: str) -> None:
         self.store.remember(name, text)
 

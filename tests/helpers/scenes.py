@@ -53,6 +53,7 @@ from tests.helpers import (
     jar_scenes,
     measure_scenes,
     page_scenes,
+    result_scenes,
     teach_scenes,
     wall_scenes,
     water_scenes,
@@ -890,5 +891,10 @@ OTHERS: dict[str, Make] = {
     **dict(_queues()),
 }
 SCENES: dict[str, Make] = (
-    STATES | OTHERS | page_scenes.scenes() | day_scenes.scenes() | wall_scenes.scenes()
+    STATES
+    | OTHERS
+    | page_scenes.scenes()
+    | day_scenes.scenes()
+    | wall_scenes.scenes()
+    | result_scenes.scenes()
 )

@@ -33,12 +33,14 @@ from kiosk.ui.screens.pour import PourSheet
 from kiosk.ui.screens.put_on import PutOnSheet
 from kiosk.ui.screens.question import QuestionSheet
 from kiosk.ui.screens.queue import QueueSheet
+from kiosk.ui.screens.results import ResultsSheet, ResultsWallSheet
 from kiosk.ui.screens.rows import RowsSheet
 from kiosk.ui.screens.samples import SamplesSheet
 from kiosk.ui.screens.scale import ScaleSheet
 from kiosk.ui.screens.score import ScoreSheet
 from kiosk.ui.screens.take_cup import TakeCupSheet
 from kiosk.ui.screens.teach import TeachSheet
+from kiosk.ui.screens.team_results import TeamResultsSheet
 from kiosk.ui.screens.text import TextSheet
 from kiosk.ui.screens.trouble import TroubleSheet
 from kiosk.ui.screens.typing_pad import TypingPad
@@ -74,8 +76,14 @@ SHEETS: dict[str, type[SheetContent]] = {
     "text": TextSheet,
     "queue": QueueSheet,
     "wall": WallSheet,
+    "results": ResultsSheet,
+    "results wall": ResultsWallSheet,
+    "team results": TeamResultsSheet,
 }
-WIDE = ("home", "choices", "answer", "rows", "text", "wall")  # without the pan
+FOR_THE_WALL = ("wall", "results wall")  # without the strip
+WIDE = (  # without the pan
+    "home", "choices", "answer", "rows", "text", "results", "team results", *FOR_THE_WALL,
+)  # fmt: skip
 SLIDE_S, SLIDE_UNITS = 0.18, 40
 HOLDOVER_S = 0.25  # children touch again where the last target was, after the screen has changed
 
@@ -113,7 +121,7 @@ class Frame(Bench):
         compact = self.things_out and view.screen not in WIDE
         sheet = self._compact_sheet() if compact else self._sheet(view.screen)
         self.spread = view.screen in WIDE
-        self.for_the_wall = view.screen == "wall"
+        self.for_the_wall = view.screen in FOR_THE_WALL
         self.guessed = view.letter if isinstance(view, GuessView) else ""
         self.guessed_kind = view.kind if isinstance(view, GuessView) else "jar"
         self.container = view.container

@@ -1,0 +1,73 @@
+"""One team's own page: each answer on its tent, and what to practise next."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kiosk.rounds.results import Results, Row
+from kiosk.rounds.state import RoundState
+from kiosk.texts import say
+from kiosk.ui.pages.common import PickPage
+from kiosk.ui.pages.page import Page, Role
+from kiosk.ui.pages.reckoning import Reckoning
+from kiosk.ui.pages.result_table import lock_behind
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.result_views import nth, team_results_view
+from kiosk.ui.presenters.views import SheetView
+
+
+def choose_team(room: Room, division: str) -> None:
+    """Ask whose page is wanted, and open it."""
+    rows = Reckoning(room, division).quick.rows
+    room.open(
+        PickPage(
+            room,
+            title=say("results.which_team"),
+            options=[(row.team.label, nth(row.place), row.team.team) for row in rows],
+            done=lambda team: room.open(TeamResultsPage(room, division, str(team))),
+        )
+    )
+
+
+class TeamResultsPage(Page):
+    """For the team to look at; leaving it leads back behind the code."""
+
+    role = Role.EVERYBODY
+
+    def __init__(self, room: Room, division: str, team: str) -> None:
+        super().__init__(room)
+        self._team = team
+        self._reckoning = Reckoning(room, division)
+        self._advice: tuple[Results, tuple[str, ...]] | None = None
+
+    def opened(self) -> None:
+        """Whoever leaves has to be the coach."""
+        lock_behind(self.room)
+
+    def strip(self) -> tuple[str, ...]:
+        """Nothing but whose results these are."""
+        return (self.room.state.plan.name,)
+
+    def changed(self) -> None:
+        """A team that is gone has no page."""
+        if all(row.team.team != self._team for row in self._reckoning.quick.rows):
+            self.room.back()
+
+    def view(self) -> SheetView:
+        """Its row, spread out."""
+        found = self._reckoning.quick
+        (row,) = [row for row in found.rows if row.team.team == self._team]
+        return team_results_view(self.room.state, found, row, self._practise(found, row))
+
+    def _practise(self, found: Results, row: Row) -> Sequence[str]:
+        if self._advice is None or self._advice[0] is not found:
+            self._advice = found, practise(self.room.state, row)
+        return self._advice[1]
+
+
+def practise(state: RoundState, row: Row) -> tuple[str, ...]:
+    """What the team does well and might practise, in sentences."""
+    from kiosk.reports.practice import practise_next  # brings reportlab along: not earlier
+    from kiosk.ui.result_printing import team_answers
+
+    return tuple(practise_next(team_answers(state, row), state.rules))

@@ -1,0 +1,120 @@
+"""What stands behind a score, row by row: masses with their frames, typings, the key."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime
+from decimal import Decimal
+from math import ceil, floor
+
+from kiosk.estimating.exact import exact
+from kiosk.rounds.contents import Answer, Team, Typing
+from kiosk.rounds.cups import CupMass, CupStand, TeamCup, cup_of, division
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
+from kiosk.texts import say
+from kiosk.texts.numbers import grams, number
+from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.result_views import task_short
+
+LONGEST_FRAME = 32  # characters of a raw frame
+
+
+def evidence_rows(state: RoundState, team: Team, task: Task) -> list[RowView]:
+    """For the coach: a key's value is among them."""
+    if task is Task.MASS:
+        rows = [*_cup(state, cup_of(state, team)), *_typings(state, team, task)]
+        goal = say("protests.goal", mass=grams(state.rules.cup_target_g))
+        return [*rows, RowView(text=goal)]
+    return [*_typings(state, team, task), *_key(state, team, task)]
+
+
+def _cup(state: RoundState, cup: TeamCup) -> Iterator[RowView]:
+    judged = state.answer(cup.team.team, Task.MASS, Typing.JUDGE) is not None
+    if cup.empty is not None:
+        words = say(
+            "protests.cup.empty", number=cup.team.cup, mass=_mass(cup.empty, cup.empty.grams)
+        )
+        yield RowView(text=words, note=_seen(cup.empty))
+    counting = cup.counting(state.rules)
+    for filling in cup.fillings:
+        words = say(
+            "protests.cup.filled",
+            mass=_mass(filling.filled, filling.filled.grams),
+            net=_mass(filling.filled, filling.net),
+        )
+        counts = filling is counting and not judged
+        yield RowView(
+            text=words, note=_seen(filling.filled), value=say("protests.counts") if counts else ""
+        )
+    if cup.stand is CupStand.NO_MASS and cup.ended is not None:
+        outcome = say(f"files.conflict.turn.{cup.ended.name.lower()}")
+        yield RowView(
+            text=say("protests.cup.outcome", number=cup.team.cup, outcome=outcome),
+            note="" if judged else say("protests.cup.outcome.judge"),
+        )
+
+
+def _mass(mass: CupMass, shown: Decimal) -> str:
+    return grams(shown, division(mass.weighing))
+
+
+def _seen(mass: CupMass) -> str:
+    """When, with which steps, by which balance, and what it sent."""
+    weighing = mass.weighing
+    words = say(
+        "protests.cup.seen",
+        time=_time(weighing.at),
+        step=grams(division(weighing)),
+        balance=weighing.balance,
+    )
+    raw = weighing.raw.decode("ascii", "backslashreplace").strip()
+    return say("protests.cup.raw", seen=words, raw=raw[:LONGEST_FRAME]) if raw else words
+
+
+def _time(at: datetime) -> str:
+    return f"{at.astimezone():%H:%M:%S}"
+
+
+def _typings(state: RoundState, team: Team, task: Task) -> Iterator[RowView]:
+    for typing in Typing:
+        for said in state.history(f"answer {team.team} {task} {typing}"):
+            answer = said.content
+            if isinstance(answer, Answer):
+                latest = answer is state.answer(team.team, task, typing)
+                yield _typing(answer, said.note.at, latest=latest)
+
+
+def _typing(answer: Answer, at: datetime, *, latest: bool) -> RowView:
+    if answer.unreadable:
+        value = say("protests.typed.unreadable")
+    elif answer.estimate is None:
+        value = say("results.correct.blank")
+    else:
+        value = number(answer.estimate)
+    words = "protests.typed.why" if answer.reason else "protests.typed.by"
+    judged = answer.typing is Typing.JUDGE and latest
+    return RowView(
+        text=say(f"protests.typed.{answer.typing}", value=value),
+        note=say(words, by=answer.by, time=_time(at), reason=answer.reason),
+        value=say("protests.counts") if judged else "",
+        look="plain" if latest else "done",
+    )
+
+
+def _key(state: RoundState, team: Team, task: Task) -> Iterator[RowView]:
+    key = state.key(team.division, task)
+    if key is None:
+        return
+    share = exact(key.half_width_percent) / 100
+    actual = exact(key.actual)
+    low, high = floor(actual * (1 - share)), ceil(actual * (1 + share))
+    yield RowView(
+        text=say(
+            "protests.key",
+            what=task_short(state, team.division, task),
+            value=number(key.actual),
+            unit=say(f"results.unit.{task.value.partition(' ')[0]}"),
+        ),
+        note=say("protests.key.sure", low=number(low), high=number(high)),
+    )

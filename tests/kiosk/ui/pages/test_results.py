@@ -1,0 +1,336 @@
+"""The results of a division from what is missing to the final list, by presses on its pages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+
+from kiosk.evidence import Weighing
+from kiosk.procedures.cup_queue import CupQueue
+from kiosk.procedures.procedure import Person, Procedure
+from kiosk.records.store import Store
+from kiosk.rounds.contents import Answer, CupTurn, Stage, Typing
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Rules, Task
+from kiosk.ui.lock import digest_of
+from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.results import ResultsPage, results_page, stands
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowsView
+from kiosk.ui.presenters.result_views import ResultsView, TeamResultsView
+from tests.helpers.pan import memory
+from tests.helpers.result_rounds import BIRDS, keys, played, with_other_division
+from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
+from tests.helpers.round_notes import DIVISION, said, with_teams
+from tests.helpers.weighings import weighed
+
+Open = Callable[[RoundState], Room]
+
+
+@pytest.fixture
+def opened(tmp_path: Path) -> Open:
+    """Opens a round at its results."""
+
+    def open_(state: RoundState) -> Room:
+        room = room_of(Store(str(tmp_path / "records")), state)
+        room.desk.procedure = None
+        room.open(results_page(room))
+        return room
+
+    return open_
+
+
+def rows(room: Room) -> RowsView:
+    view = room.page.view()
+    assert isinstance(view, RowsView)
+    return view
+
+
+def table(room: Room) -> ResultsView:
+    view = room.page.view()
+    assert isinstance(view, ResultsView)
+    return view
+
+
+def go_on(room: Room) -> None:
+    """The next stage, and yes."""
+    press(room, Person.GO_ON)
+    press(room, Person.YES)
+
+
+def later(room: Room, minutes: float) -> None:
+    now = room.now_utc() + timedelta(minutes=minutes)
+    room.now_utc = lambda: now  # type: ignore[method-assign]  # a clock of the test's own
+
+
+RELEASED = (Stage.LOCKED, Stage.RELEASED)
+
+
+def test_what_is_missing_stands_before_the_lock(opened: Open) -> None:
+    room = opened(said(with_teams(BIRDS), *keys()))
+    assert rows_of(room.page) == [
+        "Sittings that are not over: 1",
+        "Cups neither handed in nor decided: Wren, Heron, Teal, Swift",
+        "Sheets not typed twice: Wren, Heron, Teal, Swift",
+    ]
+    assert [row.value for row in rows(room).rows] == ["1", "4", "4"]
+    go_on(room)
+    assert room.state.stage(DIVISION) is Stage.OPEN
+
+
+def test_many_missing_names_are_counted(opened: Open) -> None:
+    room = opened(said(with_teams([f"Finch {number}" for number in range(9)]), *keys()))
+    assert rows_of(room.page)[1].endswith("Finch 5 and 3 more")
+
+
+def test_a_division_goes_from_open_to_final(opened: Open) -> None:
+    room = opened(played(rules=Rules(protest_minutes=5)))
+    assert rows_of(room.page) == ["Every cup and every sheet is in"]
+    go_on(room)
+    assert stands(room.state) == "locked"
+    assert "Wall view" not in rows_of(room.page)
+    go_on(room)
+    assert stands(room.state) == "provisional"
+    assert rows(room).body == "Provisional: protest time left 5:00."
+    go_on(room)
+    assert room.state.stage(DIVISION) is Stage.RELEASED  # the time is not over
+    later(room, 6)
+    go_on(room)
+    assert room.state.stage(DIVISION) is Stage.FINAL
+    assert rows(room).main is None
+
+
+def test_a_step_back_needs_a_reason(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    press(room, Person.UNDO)
+    type_words(room, "a key is doubtful")
+    assert room.state.stage(DIVISION) is Stage.LOCKED
+    assert "a key is doubtful" in room.state.history(f"step {DIVISION}")[-1].note.content
+
+
+def test_several_divisions_are_asked_for(opened: Open) -> None:
+    room = opened(with_other_division(played(steps=[Stage.LOCKED])))
+    assert [(row.text, row.value) for row in rows(room).rows] == [
+        ("Grades 4 to 6", "locked"), ("Grades 7 to 8", "not locked"),
+    ]  # fmt: skip
+    tap_row(room, "Grades 4 to 6")
+    assert isinstance(room.page, ResultsPage)
+
+
+# The table ------------------------------------------------------------------------------------
+
+
+def test_the_table_tells_the_coach_how_safe_places_are(opened: Open) -> None:
+    room = opened(played(percent="3", shares=(0.97, 1.031, 0.8, 0.5), steps=[Stage.LOCKED]))
+    tap_row(room, "Result list")
+    view = table(room)
+    assert room.role is Role.COACH
+    assert [(line.place, line.team, line.safe) for line in view.lines] == [
+        ("1", "Wren", "1st or 2nd"), ("2", "Heron", "1st or 2nd"),
+        ("3", "Teal", "safe"), ("4", "Swift", "safe"),
+    ]  # fmt: skip
+    assert view.advice == "A medal is not safe. Counting more of jar A would help most."
+
+
+def test_tents_say_nothing_of_safe_places(opened: Open) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    tap_row(room, "Result list")
+    press(room, Person.COVER)
+    assert (table(room).tents, table(room).ranges) == (True, False)
+
+
+def test_draws_are_made_once_for_a_state(opened: Open, monkeypatch: pytest.MonkeyPatch) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    asked: list[object] = []
+    monkeypatch.setattr(room.desk.notebook, "glance", lambda query, done: asked.append(done))
+    tap_row(room, "Result list")
+    first = table(room)
+    assert (table(room), len(asked)) == (first, 1)
+    assert not first.ranges  # not known yet; the scores are
+
+
+def test_pages_of_the_table_name_the_next_places(opened: Open) -> None:
+    room = opened(played([f"Finch{n}" for n in range(14)], steps=[Stage.LOCKED]))
+    tap_row(room, "Result list")
+    turn = table(room).turn
+    assert turn is not None
+    assert turn.text == "11 to 14"
+    press(room, Person.MORE)
+    assert len(table(room).lines) == 4
+
+
+def test_the_wall_shows_no_ranges_and_turns_by_itself(opened: Open) -> None:
+    room = opened(played([f"Finch{n}" for n in range(14)], steps=RELEASED))
+    tap_row(room, "Wall view")
+    assert room.role is Role.EVERYBODY
+    assert {line.safe for line in table(room).lines} == {""}
+    for now, shown in ((0.0, 10), (11.9, 10), (12.0, 4), (23.0, 4), (24.1, 10)):
+        room.tick(now)
+        assert len(table(room).lines) == shown
+
+
+def test_the_wall_leads_back_behind_the_code(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    room.desk.lock.digest = digest_of("271828")
+    tap_row(room, "Wall view")
+    assert not room.desk.lock.open
+    press(room, Person.HOME)
+    assert room.role is Role.COACH
+
+
+def test_a_team_sees_its_own_page(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    tap_row(room, "A team's page")
+    tap_row(room, "Teal")
+    view = room.page.view()
+    assert isinstance(view, TeamResultsView)
+    assert room.role is Role.EVERYBODY
+    assert (view.title, view.place) == ("Teal", "4th of 4 teams")
+    first = view.answers[0]
+    assert (first.name, first.said, first.off, first.side_text) == (
+        "Cup", "80.0 of 100", "20.0 %", "under",
+    )  # fmt: skip
+    assert view.practise
+
+
+# Corrections ----------------------------------------------------------------------------------
+
+
+def test_a_correction_after_the_release_keeps_the_list_and_shows(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    later(room, 1)
+    tap_row(room, "Correct an answer")
+    tap_row(room, "Teal")
+    tap_row(room, "jar A")
+    type_words(room, "412")
+    type_words(room, "the sheet says so")
+    ((_, kept),) = room.state.kept_lists(DIVISION)
+    assert kept.why == "Teal, jar A: the sheet says so"
+    tap_row(room, "Result list")
+    (teal,) = [line for line in table(room).lines if line.team == "Teal"]
+    assert [mark.corrected for mark in teal.marks] == [False, True] + [False] * 5
+    assert ("*", "corrected") in table(room).legend
+    press(room, Person.HOME)
+    tap_row(room, "Earlier lists")
+    press(room, Person.CHOOSE, room.state.kept_lists(DIVISION)[0])
+    assert rows_of(room.page) == ["1  Wren", "2  Swift", "3  Heron", "4  Teal"]
+
+
+def test_before_the_release_nobody_saw_a_list_to_keep(opened: Open) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    tap_row(room, "Correct an answer")
+    tap_row(room, "Teal")
+    tap_row(room, "box 1")
+    type_words(room, "blank")
+    type_words(room, "nothing on the sheet")
+    assert room.state.kept_lists(DIVISION) == []
+    judged = room.state.answer("teal", Task.VOLUME_1, Typing.JUDGE)
+    assert judged is not None
+    assert (judged.estimate, judged.reason) == (None, "nothing on the sheet")
+
+
+@pytest.mark.parametrize("words", ["97.5", "-3", "two", "1e3", "007"])
+def test_what_is_no_count_is_not_taken(opened: Open, words: str) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    tap_row(room, "Correct an answer")
+    tap_row(room, "Teal")
+    tap_row(room, "jar A")
+    type_words(room, words)
+    assert room.state.answer("teal", Task.COUNT_LOW, Typing.JUDGE) is None
+
+
+def test_a_count_beyond_the_rules_is_asked_about(opened: Open) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    tap_row(room, "Correct an answer")
+    tap_row(room, "Teal")
+    tap_row(room, "jar A")
+    type_words(room, "41200")
+    press(room, Person.ENTER)
+    type_words(room, "it says so")
+    judged = room.state.answer("teal", Task.COUNT_LOW, Typing.JUDGE)
+    assert judged is not None
+    assert judged.estimate == 41200
+
+
+def test_a_hint_leads_to_its_correction(opened: Open) -> None:
+    tenfold = [
+        Answer.model_validate(
+            {"team": "teal", "task": Task.COUNT_LOW, "typing": typing, "estimate": 4120}
+        )
+        for typing in (Typing.FIRST, Typing.SECOND)
+    ]
+    state = said(played(), *tenfold)
+    room = opened(state)
+    go_on(room)
+    tap_row(room, "Hints")
+    (hint,) = rows(room).rows
+    assert (hint.text, hint.note) == ("Teal, jar A: 4\u2009120", "about ten times too much")
+    press(room, Person.CHOOSE, hint.says.value if hint.says else None)
+    type_words(room, "412")
+    type_words(room, "a zero too many")
+    assert rows_of(room.page) == []
+
+
+# Protests -------------------------------------------------------------------------------------
+
+
+def protest(room: Room, against: str) -> None:
+    tap_row(room, "Protests")
+    press(room, Person.GO_ON)
+    tap_row(room, "Teal")
+    tap_row(room, against)
+    type_words(room, "that is wrong")
+
+
+def test_a_protest_opens_the_evidence_of_an_answer(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    protest(room, "jar C")
+    assert rows(room).corner == "Score: 80.0 of 100"
+    assert rows_of(room.page) == [
+        "Typed first: 2\u2009810", "Typed second: 2\u2009810", "Key of jar C: 3\u2009512 pieces",
+    ]  # fmt: skip
+    assert rows(room).rows[2].note == "95 % sure: between 3\u2009483 and 3\u2009541"
+
+
+def test_a_protest_opens_the_evidence_of_a_cup(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    protest(room, "cup")
+    found = [(row.text, row.value) for row in rows(room).rows]
+    assert found == [
+        ("Cup 3, empty: 12.0 g", ""),
+        ("Handed in: 92.0 g, inside 80.0 g", "counts"),
+        ("Goal: 100 g", ""),
+    ]
+
+
+def test_a_protest_is_decided_with_a_reason(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    protest(room, "jar C")
+    press(room, Person.GO_ON)
+    tap_row(room, "refused")
+    type_words(room, "the score stands")
+    assert rows(room).body == "refused: the score stands"
+    assert rows(room).main is None
+    press(room, Person.HOME)
+    assert [(row.text, row.value) for row in rows(room).rows] == [("Teal, jar C", "refused")]
+
+
+def test_a_cup_is_weighed_again_and_both_masses_are_kept(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    running: list[Procedure] = []
+    room.desk.memory = memory()
+    room.desk.run = running.append  # type: ignore[method-assign, assignment]  # no desk
+    protest(room, "cup")
+    press(room, Person.STAY)
+    (procedure,) = running
+    assert isinstance(procedure, CupQueue)
+    assert [cup.team.team for cup in procedure.list.pending] == ["teal"]
+    again: Weighing = weighed("93.0")
+    note = procedure.list.note(CupTurn.FILLED, at=room.now_utc(), weighing=again)
+    assert procedure.list.pending == []
+    room.take([note])
+    assert [row.value for row in rows(room).rows] == ["", "", "counts", ""]
+    assert len(room.state.kept_lists(DIVISION)) == 1
