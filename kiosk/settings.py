@@ -67,6 +67,7 @@ class Rules(BaseModel):
     tie_break: tuple[Task, ...] = ()  # the first one decides first; none: places are shared
     protest_minutes: int = Field(default=20, ge=0)
     weighed_again: Weighed = Weighed.LAST
+    teams_type: bool = False  # what a team types itself stands for the first typing of its sheet
 
 
 class KioskSettings(BaseModel):

@@ -1,4 +1,4 @@
-"""Keys that are in a round: nobody guesses against them, and no answer is shown, till it is over."""
+"""Keys that are in a round: nobody guesses against them or sees their answers till it is over."""
 
 from __future__ import annotations
 
