@@ -11,7 +11,7 @@ from kiosk.rounds.corrections import corrections
 from kiosk.rounds.results import Results, Row, protest_ends
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Paper, Task
-from kiosk.ui.presenters.result_views import task_short
+from kiosk.ui.presenters.result_words import task_short
 from kiosk.ui.round_printing import Save
 
 if TYPE_CHECKING:

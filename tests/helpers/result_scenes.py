@@ -13,14 +13,9 @@ from kiosk.rounds.results import Results
 from kiosk.rounds.standing import results_now, widest_key
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
-from kiosk.ui.presenters.result_views import (
-    ResultsView,
-    TeamResultsView,
-    results_view,
-    team_results_view,
-    wall_results_view,
-)
+from kiosk.ui.presenters.result_views import ResultsView, results_view, wall_results_view
 from kiosk.ui.presenters.scene import Scene
+from kiosk.ui.presenters.team_result_views import TeamResultsView, team_results_view
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
 from tests.helpers.result_rounds import played
 from tests.helpers.round_notes import DIVISION, said

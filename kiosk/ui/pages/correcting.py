@@ -8,18 +8,18 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.rounds.contents import Answer, Content, Stage, Team, Typing
+from kiosk.rounds.contents import Answer, Team, Typing
 from kiosk.rounds.hints import Hint, Slip, hints
-from kiosk.rounds.results import as_it_was
-from kiosk.rounds.standing import results_now, settled
+from kiosk.rounds.standing import settled
 from kiosk.rounds.typed_answers import is_a_slip
 from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number
 from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
-from kiosk.ui.presenters.result_views import task_short
+from kiosk.ui.presenters.result_words import task_short
 
 COACH = "coach"  # who decided
 _WHOLE = re.compile(r"0|[1-9][0-9]{0,6}", re.ASCII)
@@ -37,14 +37,6 @@ class Wanted:
     def kind(self) -> str:
         """mass, count or volume."""
         return self.task.value.partition(" ")[0]
-
-
-def list_before(room: Room, division: str, why: str) -> tuple[Content, ...]:
-    """The list as it is, to be kept with what changes it; nothing while nobody has seen one."""
-    state = room.state
-    if state.stage(division) not in (Stage.RELEASED, Stage.FINAL):
-        return ()
-    return (as_it_was(results_now(state, division, draws=0), why),)
 
 
 def correct(room: Room, division: str) -> None:
@@ -116,7 +108,7 @@ def correct_one(room: Room, wanted: Wanted) -> None:
     room.open(
         TextPage(
             room,
-            title=say("results.correct.title", team=wanted.team.label, what=_what(room, wanted)),
+            title=say("results.correct.heading", team=wanted.team.label, what=_what(room, wanted)),
             label=say(f"results.correct.label.{wanted.kind}"),
             offers=(blank,),
             refuses=refuses,

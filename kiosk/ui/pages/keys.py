@@ -14,6 +14,7 @@ from kiosk.texts import say
 from kiosk.texts.numbers import number, percent
 from kiosk.ui.pages.codes import with_two_codes
 from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.usable_keys import Usable, facts_of, usable_keys
 from kiosk.ui.presenters.page_views import RowView
@@ -165,7 +166,9 @@ class KeysPage(RowsPage):
 
     def _bind(self, task: Task, key: Usable) -> None:
         def said(reason: str = "") -> None:
+            why = say("keys.changed", task=task_name(task), reason=reason)
             self.room.say(
+                *list_before(self.room, self._division, why),
                 BoundKey(
                     division=self._division,
                     task=task,
@@ -174,7 +177,7 @@ class KeysPage(RowsPage):
                     actual=key.actual,
                     half_width_percent=key.half_width_percent,
                     reason=reason,
-                )
+                ),
             )
 
         if self._frozen:
@@ -197,7 +200,5 @@ class KeysPage(RowsPage):
 def _described(key: Usable) -> str:
     unit = say("keys.pieces") if key.kind == JAR else say("keys.cm3")
     sure = say("keys.sure", percent=percent(key.half_width_percent))
-    described = say(
-        "keys.described", name=key.name, value=number(key.actual), unit=unit, sure=sure
-    )
+    described = say("keys.described", name=key.name, value=number(key.actual), unit=unit, sure=sure)
     return f"{described} {key.advice}" if key.advice else described

@@ -13,12 +13,13 @@ from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number
 from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
-from kiosk.ui.pages.correcting import Wanted, correct_one, list_before
+from kiosk.ui.pages.correcting import Wanted, correct_one
+from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.reckoning import Reckoning
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.evidence_rows import evidence_rows
 from kiosk.ui.presenters.page_views import RowView
-from kiosk.ui.presenters.result_views import task_short
+from kiosk.ui.presenters.result_words import task_short
 from kiosk.ui.presenters.views import ButtonView, button
 
 SIGNS = {None: "cannot tell", True: "fine", False: "not fine"}
@@ -40,7 +41,7 @@ class ProtestsPage(RowsPage):
 
     def title(self) -> str:
         """The heading."""
-        return say("protests.title")
+        return say("protests.heading")
 
     def body(self) -> str:
         """What a tap does."""

@@ -6,10 +6,31 @@ writer's thread, and are there a moment later.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Generic, TypeVar
+
 from kiosk.rounds.results import Results
-from kiosk.rounds.standing import results_now
+from kiosk.rounds.standing import results_now, widest_key
 from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
 from kiosk.ui.pages.room import Room
+
+T = TypeVar("T")
+
+
+class Once(Generic[T]):
+    """What `make` finds in the round, found once for each state of it: pages are shown often."""
+
+    def __init__(self, room: Room, make: Callable[[RoundState], T]) -> None:
+        self._room, self._make = room, make
+        self._known: tuple[RoundState, object, T] | None = None
+
+    def now(self, moment: object = None) -> T:
+        """For the present state; and for this `moment`, where time alone changes it too."""
+        state = self._room.state
+        if self._known is None or self._known[0] is not state or self._known[1] != moment:
+            self._known = state, moment, self._make(state)
+        return self._known[2]
 
 
 class Reckoning:
@@ -17,31 +38,32 @@ class Reckoning:
 
     def __init__(self, room: Room, division: str) -> None:
         self._room, self._division = room, division
-        self._quick: tuple[RoundState, Results] | None = None
+        self._quick = Once(room, lambda state: results_now(state, division, draws=0))
+        self._widest = Once(room, lambda state: widest_key(state, division))
         self._drawn: tuple[RoundState, Results] | None = None
         self._asked: RoundState | None = None  # for whose places draws are being made
 
     @property
     def quick(self) -> Results:
         """Without a word on how sure the places are. KeyError while a key is missing."""
-        state = self._room.state
-        if self._quick is None or self._quick[0] is not state:
-            self._quick = state, results_now(state, self._division, draws=0)
-        return self._quick[1]
+        return self._quick.now()
+
+    @property
+    def widest(self) -> Task:
+        """The task whose key moves places most."""
+        return self._widest.now()
 
     @property
     def best_known(self) -> Results:
         """With how sure the places are, as soon as that is known."""
         state = self._room.state
-        if self._drawn is None or self._drawn[0] is not state:
+        if self._asked is not state:
             self._ask(state)
         if self._drawn is not None and self._drawn[0] is state:
             return self._drawn[1]
         return self.quick
 
     def _ask(self, state: RoundState) -> None:
-        if self._asked is state:
-            return
         self._asked = state
 
         def done(found: Results) -> None:

@@ -27,7 +27,7 @@ class ResultPapersPage(PapersPage):
 
     def title(self) -> str:
         """The question."""
-        return say("results.papers.title")
+        return say("results.papers.heading")
 
     def rows(self) -> Sequence[RowView]:
         """One row a paper."""

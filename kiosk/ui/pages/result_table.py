@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.rounds.standing import protest_left, widest_key
+from kiosk.rounds.contents import Stage
+from kiosk.rounds.standing import protest_left
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.reckoning import Reckoning
 from kiosk.ui.pages.result_lists import ResultPapersPage
@@ -32,7 +33,7 @@ class TablePage(Page):
             left=protest_left(state, self._division, self.room.now_utc()),
             turned=self._turned,
             tents=self._tents,
-            widest=widest_key(state, self._division),
+            widest=self._reckoning.widest,
         )
 
     def press(self, event: PersonEvent) -> None:
@@ -86,8 +87,10 @@ class ResultsWallPage(Page):
             super().press(event)
 
     def tick(self, now: float) -> None:
-        """Turn by itself."""
-        if self._since is None:
+        """Turn by itself; results that are taken back go at once."""
+        if not released(self.room, self._division):
+            self.room.back()
+        elif self._since is None:
             self._since = now
         elif now - self._since >= TURNS_AFTER_S:
             self._turn()
@@ -97,6 +100,11 @@ class ResultsWallPage(Page):
         pages = max(1, -(-len(self._reckoning.quick.rows) // ROWS))
         self._turned = (self._turned + 1) % pages
         self._since = None
+
+
+def released(room: Room, division: str) -> bool:
+    """Whether everybody may see the results."""
+    return room.state.stage(division) in (Stage.RELEASED, Stage.FINAL)
 
 
 def lock_behind(room: Room) -> None:

@@ -18,22 +18,21 @@ from kiosk.rounds.standing import (
     protests_of,
 )
 from kiosk.rounds.state import RoundState
-from kiosk.settings import Task
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.correcting import HintsPage, correct
-from kiosk.ui.pages.keys import task_name
 from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.protests import ProtestsPage
+from kiosk.ui.pages.reckoning import Once
 from kiosk.ui.pages.result_lists import EarlierPage, ResultPapersPage
 from kiosk.ui.pages.result_table import ResultsWallPage, TablePage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.team_results import choose_team
+from kiosk.ui.presenters.block_words import block_words, names_of
 from kiosk.ui.presenters.page_views import RowView
-from kiosk.ui.presenters.result_views import plate_note, plate_of
+from kiosk.ui.presenters.result_words import plate_note, plate_of
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
 
-NAMED = 6  # of those that are missing; more of them are counted
 SHOWN = (Stage.RELEASED, Stage.FINAL)  # to everybody
 STEPS = {Stage.LOCKED: "lock", Stage.RELEASED: "release", Stage.FINAL: "final"}
 
@@ -92,6 +91,11 @@ class ResultsPage(RowsPage):
     def __init__(self, room: Room, division: str) -> None:
         super().__init__(room)
         self._division = division
+        self._waits = Once(room, lambda state: blocks(state, division, room.now_utc()))
+        self._slips = Once(
+            room,
+            lambda state: sum(hint.team.division == division for hint in hints(state)),
+        )
 
     @property
     def _stage(self) -> Stage:
@@ -99,11 +103,11 @@ class ResultsPage(RowsPage):
 
     @property
     def _blocks(self) -> list[Block]:
-        return blocks(self.room.state, self._division, self.room.now_utc())
+        return self._waits.now(self.room.now_utc().replace(microsecond=0))
 
     def title(self) -> str:
         """Which division."""
-        return say("results.title", division=self._division)
+        return say("results.heading", division=self._division)
 
     def corner(self) -> str:
         """How far it is."""
@@ -116,7 +120,7 @@ class ResultsPage(RowsPage):
             return "" if found else say("results.open.body")
         waits = [block for block in found if block.what is not What.TIME]
         if waits:
-            return sentence(waits[0])
+            return say("results.block.named", what=block_words(waits[0]), names=names_of(waits[0]))
         left = protest_left(self.room.state, self._division, self.room.now_utc())
         note = plate_note(self._stage, left)
         return "" if self._stage is Stage.FINAL else say(f"results.{self._stage}.body", note=note)
@@ -131,7 +135,12 @@ class ResultsPage(RowsPage):
         if self._stage is not Stage.OPEN:
             return [self._row(name) for name in self._offered()]
         return [
-            RowView(text=sentence(block), value=str(block.count or ""), sign="not fine")
+            RowView(
+                text=block_words(block),
+                note=names_of(block),
+                value=str(block.count or ""),
+                sign="not fine",
+            )
             for block in self._blocks
         ] or [RowView(text=say("results.all_in"), sign="fine")]
 
@@ -159,10 +168,10 @@ class ResultsPage(RowsPage):
             case "table":
                 return plural("teams.count", len(state.teams_of(division=self._division)))
             case "hints":
-                found = [each for each in hints(state) if each.team.division == self._division]
-                if not found:
+                slips = self._slips.now()
+                if not slips:
                     return say("results.do.hints.none")
-                return plural("results.do.hints.some", len(found))
+                return plural("results.do.hints.some", slips)
             case "protests":
                 every, undecided = (
                     len(some(state, self._division)) for some in (protests_of, open_protests)
@@ -246,16 +255,3 @@ class ResultsPage(RowsPage):
 
     def _step(self, stage: Stage, reason: str = "") -> None:
         self.room.say(Step(division=self._division, stage=stage, reason=reason))
-
-
-def sentence(block: Block) -> str:
-    """What keeps a division where it is, in words."""
-    names = [_name(block.what, name) for name in block.names]
-    words = ", ".join(names[:NAMED])
-    if len(names) > NAMED:
-        words = say("results.block.more", names=words, count=len(names) - NAMED)
-    return say(f"results.block.{block.what}", names=words)
-
-
-def _name(what: What, name: str) -> str:
-    return task_name(Task(name)) if what is What.KEYS else name

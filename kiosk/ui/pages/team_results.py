@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kiosk.rounds.results import Results, Row
+from kiosk.rounds.results import Row
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.common import PickPage
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.reckoning import Reckoning
-from kiosk.ui.pages.result_table import lock_behind
+from kiosk.ui.pages.result_table import lock_behind, released
 from kiosk.ui.pages.room import Room
-from kiosk.ui.presenters.result_views import nth, team_results_view
+from kiosk.ui.presenters.result_words import nth
+from kiosk.ui.presenters.team_result_views import team_results_view
 from kiosk.ui.presenters.views import SheetView
 
 
@@ -36,9 +37,10 @@ class TeamResultsPage(Page):
 
     def __init__(self, room: Room, division: str, team: str) -> None:
         super().__init__(room)
-        self._team = team
+        self._division = division
         self._reckoning = Reckoning(room, division)
-        self._advice: tuple[Results, tuple[str, ...]] | None = None
+        (self._row,) = [row for row in self._reckoning.quick.rows if row.team.team == team]
+        self._advice: tuple[Row, tuple[str, ...]] | None = None
 
     def opened(self) -> None:
         """Whoever leaves has to be the coach."""
@@ -48,20 +50,22 @@ class TeamResultsPage(Page):
         """Nothing but whose results these are."""
         return (self.room.state.plan.name,)
 
-    def changed(self) -> None:
-        """A team that is gone has no page."""
-        if all(row.team.team != self._team for row in self._reckoning.quick.rows):
+    def tick(self, now: float) -> None:
+        """Results that are taken back go at once."""
+        if not released(self.room, self._division):
             self.room.back()
 
     def view(self) -> SheetView:
         """Its row, spread out."""
         found = self._reckoning.quick
-        (row,) = [row for row in found.rows if row.team.team == self._team]
-        return team_results_view(self.room.state, found, row, self._practise(found, row))
+        for row in found.rows:
+            if row.team.team == self._row.team.team:  # a team that is gone keeps what it had
+                self._row = row
+        return team_results_view(self.room.state, found, self._row, self._practise())
 
-    def _practise(self, found: Results, row: Row) -> Sequence[str]:
-        if self._advice is None or self._advice[0] is not found:
-            self._advice = found, practise(self.room.state, row)
+    def _practise(self) -> Sequence[str]:
+        if self._advice is None or self._advice[0] is not self._row:
+            self._advice = self._row, practise(self.room.state, self._row)
         return self._advice[1]
 
 

@@ -15,7 +15,7 @@ from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 from kiosk.ui.presenters.page_views import RowView
-from kiosk.ui.presenters.result_views import task_short
+from kiosk.ui.presenters.result_words import task_short
 
 LONGEST_FRAME = 32  # characters of a raw frame
 

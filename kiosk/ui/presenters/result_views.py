@@ -1,40 +1,34 @@
-"""Presenters of results: the table of a division, the same for the wall, and one team's page."""
+"""Presenter of results as a table: for the coach, and for the wall."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
-from decimal import Decimal
 
 from kiosk.procedures.procedure import Person
-from kiosk.rounds.contents import Stage
-from kiosk.rounds.results import Answered, Results, Row
+from kiosk.rounds.results import Results, Row
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
-from kiosk.texts import plural, say
-from kiosk.texts.numbers import number, percent
-from kiosk.ui.presenters.cup_views import ON_TARGET_PERCENT
+from kiosk.texts import say
+from kiosk.texts.numbers import number
+from kiosk.ui.presenters.result_words import (
+    ScoreMark,
+    mark_of,
+    plate_note,
+    plate_of,
+    range_words,
+    task_short,
+)
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
-from kiosk.ui.presenters.wall_views import time_left
 
 ROWS = 10  # teams on a page, of the table and of the wall
 MOST_DOTS = 24  # of the strip of places; beyond it a dot is no single place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ScoreMark:
-    """One score: its points, its side ("" without an answer), estimate / real value or None."""
-
-    points: str
-    side: str = ""
-    share: float | None = None
-    corrected: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ResultLine:
-    """A team's row. ``safe`` are the words for its range of places, "" where none is shown.
+    """A team's row. ``safe`` are the words for its range of places, "" where none is known.
 
     ``now``, ``low`` and ``high`` are places as shares of the strip, 0 for the first.
     """
@@ -79,107 +73,6 @@ class ResultsView(SheetView):
     turn: ButtonView | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TeamAnswerView:
-    """One answer on its tent: what was said, how far off, what it earned."""
-
-    name: str
-    mark: ScoreMark
-    said: str
-    unit: str
-    off: str
-    side_text: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TeamResultsView(SheetView):
-    """What one team gets to see: ``place`` and ``total`` in words, its answers, what to practise.
-
-    ``out_of`` stands below the total; ``practise`` are whole sentences.
-    """
-
-    screen: str = "team results"
-    plate: str = ""
-    place: str = ""
-    total: str = ""
-    out_of: str = ""
-    answers: tuple[TeamAnswerView, ...] = ()
-    practise_title: str = ""
-    practise: tuple[str, ...] = ()
-
-
-# Words ----------------------------------------------------------------------------------------
-
-
-def task_short(state: RoundState, division: str, task: Task) -> str:
-    """How a task is called in the head of a table: the letter says which jar or box it is."""
-    if task is Task.MASS:
-        return say("results.head.cup")
-    key = state.key(division, task)
-    return say(
-        "results.head.jar" if task.value.startswith("count") else "results.head.box",
-        letter=key.letter if key else "",
-    ).strip()
-
-
-def plate_of(stage: Stage) -> str:
-    """How far the results are, in one word."""
-    return say(f"results.plate.{stage}")
-
-
-def plate_note(stage: Stage, left: timedelta) -> str:
-    """What is left of the time for protests."""
-    if stage is not Stage.RELEASED:
-        return ""
-    if not left:
-        return say("results.protest_over")
-    return say("results.protest_left", left=time_left(left))
-
-
-def nth(place: int) -> str:
-    """A place as people say it: 1st, 2nd, 11th."""
-    last = 0 if place % 100 in (11, 12, 13) else place % 10
-    return say(f"results.nth.{last if last in (1, 2, 3) else 'other'}", place=place)
-
-
-def range_words(row: Row) -> str:
-    """Where the keys' uncertainty may put a team."""
-    if row.safe:
-        return say("results.safe")
-    low, high = min(row.place, row.place_low), max(row.place, row.place_high)
-    return say(
-        "results.range.two" if high - low == 1 else "results.range.many",
-        low=nth(low), high=nth(high),
-    )  # fmt: skip
-
-
-def side_of(answered: Answered, half_width_percent: Decimal) -> str:
-    """Under, over or on target: within 2 % of the real value, or inside the key's interval."""
-    if answered.score is None:
-        return ""
-    error = answered.score.error_percent
-    if abs(error) <= max(Decimal(ON_TARGET_PERCENT), half_width_percent):
-        return "on target"
-    return "over" if error > 0 else "under"
-
-
-def mark_of(state: RoundState, row: Row, place: int, *, digits: int | None = None) -> ScoreMark:
-    """One of a team's scores."""
-    answered, points = row.answered[place], row.scores[place]
-    key = state.key(row.team.division, answered.task)
-    width = key.half_width_percent if key else Decimal(0)
-    estimate = answered.estimate
-    return ScoreMark(
-        points=number(points, state.rules.decimals if digits is None else digits),
-        side=side_of(answered, width),
-        share=None if estimate is None else float(estimate / answered.actual),
-        corrected=answered.corrected,
-    )
-
-
-# The table ------------------------------------------------------------------------------------
-
-
 def results_view(
     state: RoundState,
     found: Results,
@@ -190,7 +83,7 @@ def results_view(
     widest: Task | None,
 ) -> ResultsView:
     """The coach's table; ``widest`` is the task whose key moves places most, None: no ranges."""
-    ranges = widest is not None and found.drawn and not tents
+    ranges = widest is not None and not tents
     shown, turn = _page(found.rows, turned)
     return ResultsView(
         title=found.division,
@@ -198,7 +91,9 @@ def results_view(
         plate_note=plate_note(found.stage, left),
         sides=(say("results.side.under"), say("results.side.on_target"), say("results.side.over")),
         heads=heads(state, found, ranges=ranges),
-        lines=tuple(_line(state, row, len(found.rows), ranges=ranges) for row in shown),
+        lines=tuple(
+            _line(state, row, len(found.rows), ranges=ranges and found.drawn) for row in shown
+        ),
         sums=_sums(state, found),
         tents=tents,
         ranges=ranges,
@@ -298,46 +193,3 @@ def _advice(state: RoundState, found: Results, widest: Task | None) -> str:
     what = task_short(state, found.division, widest)
     kind = "mass" if widest is Task.MASS else "jar" if widest.value.startswith("count") else "box"
     return say(f"results.unsafe.{kind}", what=what)
-
-
-# One team -------------------------------------------------------------------------------------
-
-
-def team_results_view(
-    state: RoundState, found: Results, row: Row, practise: Sequence[str]
-) -> TeamResultsView:
-    """What one team gets to see."""
-    place = say("results.team.shared" if row.shared else "results.team.place", nth=nth(row.place))
-    return TeamResultsView(
-        title=row.team.label,
-        plate=plate_of(found.stage),
-        place=f"{place} {plural('results.team.among', len(found.rows))}",
-        total=number(row.total, state.rules.decimals),
-        out_of=say("results.head.total", most=100 * len(Task)),
-        answers=tuple(_answer(state, row, place) for place in range(len(row.answered))),
-        practise_title=say("results.team.practise"),
-        practise=tuple(practise),
-        home=button(say("button.back"), Person.HOME, sign="back"),
-    )
-
-
-def _answer(state: RoundState, row: Row, place: int) -> TeamAnswerView:
-    answered, mark = row.answered[place], mark_of(state, row, place)
-    task = answered.task
-    unit = say(f"results.unit.{task.value.partition(' ')[0]}")
-    if answered.estimate is None or answered.score is None:
-        said, off = say("results.team.none", real=number(answered.actual)), ""
-    else:
-        said = say(
-            "results.team.said", said=number(answered.estimate), real=number(answered.actual)
-        )
-        off = percent(abs(answered.score.error_percent))
-    name = task_short(state, row.team.division, task)
-    return TeamAnswerView(
-        name=name[:1].upper() + name[1:],
-        mark=mark,
-        said=said,
-        unit=unit,
-        off=off,
-        side_text=say(f"results.side.{mark.side.replace(' ', '_')}") if mark.side else "",
-    )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from kivy.properties import ObjectProperty
 
 from kiosk.ui import kv_files
-from kiosk.ui.presenters.result_views import TeamResultsView
+from kiosk.ui.presenters.team_result_views import TeamResultsView
 from kiosk.ui.presenters.views import ButtonView
 from kiosk.ui.screens.parts import SheetContent
 

@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from kivy.properties import BooleanProperty, ListProperty, StringProperty
 
-from kiosk.ui.presenters.result_views import TeamAnswerView
+from kiosk.ui.presenters.team_result_views import TeamAnswerView
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.cup_art import CAP

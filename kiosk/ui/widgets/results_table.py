@@ -6,7 +6,8 @@ from typing import ClassVar
 
 from kivy.properties import BooleanProperty, ObjectProperty
 
-from kiosk.ui.presenters.result_views import ROWS, ResultLine, ResultsView, ScoreMark
+from kiosk.ui.presenters.result_views import ROWS, ResultLine, ResultsView
+from kiosk.ui.presenters.result_words import ScoreMark
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.cup_art import CAP
@@ -24,6 +25,7 @@ RANGES = 0.24
 MOST_HIGH, MOST_HIGH_BIG, SUM_HIGH, HEAD = 34.0, 56.0, 25.0, 1.35
 TENT = 72.0
 SMALL_MARK = 5.5
+SMALLEST_SHARE = 0.84  # of the size of a name, before it is cut
 STAR = 0.8  # size of the sign of a correction, as share of the number's
 PILL = 9.0  # half the height of the range of places
 
@@ -109,7 +111,7 @@ class ResultsTable(Tappable, Drawing):
         down = _drop(size)
         self._paint_place(pencil, line, middle)
         room = self._name_room()
-        name = cut_words(line.team, size, room * theme.u)
+        name = cut_words(line.team, SMALLEST_SHARE * size, round(room * theme.u))
         _, name_at, total = self._places()
         pencil.text(name, name_at, middle + down, size, theme.ink, bold=True, room=room)
         for place, shown in enumerate(line.marks):
@@ -187,7 +189,8 @@ class ResultsTable(Tappable, Drawing):
             pencil.box(low - PILL, middle - PILL, high - low + 2 * PILL, 2 * PILL, PILL, theme.ink)
             pencil.box(low - PILL + 2, middle - PILL + 2, high - low + 2 * PILL - 4,
                        2 * PILL - 4, PILL - 2, theme.lamp)  # fmt: skip
-        pencil.disc(start + along * line.now, middle, 6, theme.ink)
+        if line.safe:
+            pencil.disc(start + along * line.now, middle, 6, theme.ink)
         pencil.text(line.safe, end + PILL + 6, middle + _drop(size), size, theme.ink,
                     bold=line.moves, room=self.wide - end - PILL - 8)  # fmt: skip
 

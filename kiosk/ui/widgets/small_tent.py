@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kiosk.ui.presenters.result_views import ScoreMark
+from kiosk.ui.presenters.result_words import ScoreMark
 from kiosk.ui.theme import theme
 from kiosk.ui.widgets import mark
 from kiosk.ui.widgets.pencil import Pencil
