@@ -9,7 +9,9 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+from math import ceil, floor
 
+from kiosk.estimating.exact import exact
 from kiosk.estimating.pour_goal import BANDS
 from kiosk.rounds.contents import BoundKey
 from kiosk.rounds.state import RoundState
@@ -115,6 +117,12 @@ def _of_key(
         yield Doubt.OPEN
     if effect(key) > USUAL_GAP:
         yield Doubt.UNSURE
+
+
+def bounds(key: BoundKey) -> tuple[int, int]:
+    """Between which whole numbers the real value is, rounded outward."""
+    actual, share = exact(key.actual), exact(key.half_width_percent) / 100
+    return floor(actual * (1 - share)), ceil(actual * (1 + share))
 
 
 def effect(key: BoundKey) -> Decimal:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import datetime
 from decimal import Decimal
-from math import ceil, floor
 
-from kiosk.estimating.exact import exact
 from kiosk.rounds.contents import Answer, Team, Typing
 from kiosk.rounds.cups import CupMass, CupStand, TeamCup, cup_of, division
+from kiosk.rounds.readiness import bounds
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
 from kiosk.texts import say
@@ -106,9 +105,7 @@ def _key(state: RoundState, team: Team, task: Task) -> Iterator[RowView]:
     key = state.key(team.division, task)
     if key is None:
         return
-    share = exact(key.half_width_percent) / 100
-    actual = exact(key.actual)
-    low, high = floor(actual * (1 - share)), ceil(actual * (1 + share))
+    low, high = bounds(key)
     yield RowView(
         text=say(
             "protests.key",

@@ -178,13 +178,13 @@ def _sums(state: RoundState, found: Results) -> tuple[tuple[str, tuple[str, ...]
 def _legend(rows: Sequence[Row], *, ranges: bool) -> tuple[tuple[str, str], ...]:
     """What the signs on this page mean."""
     corrected = any(answered.corrected for row in rows for answered in row.answered)
-    signs = {
-        "place": ranges,
-        "moves": ranges and any(not row.safe for row in rows),
-        "=": any(row.shared for row in rows),
-        "*": corrected,
-    }
-    return tuple((sign, say(f"results.legend.{sign}")) for sign, there in signs.items() if there)
+    signs = (
+        ("place", "place", ranges),
+        ("moves", "moves", ranges and any(not row.safe for row in rows)),
+        ("shared", "=", any(row.shared for row in rows)),
+        ("corrected", "*", corrected),
+    )
+    return tuple((sign, say(f"results.legend.{name}")) for name, sign, there in signs if there)
 
 
 def _advice(state: RoundState, found: Results, widest: Task | None) -> str:
