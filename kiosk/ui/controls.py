@@ -38,7 +38,7 @@ FULL_SHEETS = (
 )
 
 
-NO_THINGS = ("code", "rows", "text")  # nothing of the table is of use there
+NO_THINGS = ("code", "rows", "text", "paper")  # nothing of the table is of use there
 
 
 class Controls:

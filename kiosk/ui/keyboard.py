@@ -7,7 +7,7 @@ from kiosk.ui.presenters.views import SheetView
 from kiosk.ui.reading_off import ENTER, KEYBOARD
 from kiosk.ui.widgets.number_pad import POINT, RUB_OUT
 
-DIGITS_ON = ("code", "guess")  # sheets with a pad
+DIGITS_ON = ("code", "guess", "paper")  # sheets with a pad
 WORDS_ON = "text"
 
 

@@ -8,7 +8,18 @@ from dataclasses import dataclass
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
-from kiosk.ui.pages import clock, cups, day, files, keys, papers, results, rules, teams
+from kiosk.ui.pages import (
+    clock,
+    cups,
+    day,
+    files,
+    keys,
+    paper_typing,
+    papers,
+    results,
+    rules,
+    teams,
+)
 from kiosk.ui.pages.common import RowsPage
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
@@ -33,6 +44,12 @@ ITEMS: tuple[Item, ...] = (
     Item(name="papers", stands=papers.stands, page=papers.PapersPage),
     Item(name="clock", stands=clock.stands, page=clock.SittingsPage),
     Item(name="cups", role=Role.HELPER, stands=cups.stands, page=cups.CupsPage),
+    Item(
+        name="answers",
+        role=Role.HELPER,
+        stands=paper_typing.stands,
+        page=paper_typing.SheetsPage,
+    ),
     Item(name="results", stands=results.stands, page=results.results_page),
     Item(name="files", stands=files.stands, page=files.FilesPage),
 )

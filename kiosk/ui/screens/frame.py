@@ -28,6 +28,7 @@ from kiosk.ui.screens.key import KeySheet
 from kiosk.ui.screens.leave import LeaveSheet
 from kiosk.ui.screens.measure import ContainerPlace, MeasureSheet
 from kiosk.ui.screens.message import MessageSheet
+from kiosk.ui.screens.paper import PaperSheet
 from kiosk.ui.screens.parts import SheetContent
 from kiosk.ui.screens.pour import PourSheet
 from kiosk.ui.screens.put_on import PutOnSheet
@@ -73,6 +74,7 @@ SHEETS: dict[str, type[SheetContent]] = {
     "check": CheckSheet,
     "checked": CheckedSheet,
     "rows": RowsSheet,
+    "paper": PaperSheet,
     "text": TextSheet,
     "queue": QueueSheet,
     "wall": WallSheet,
@@ -82,7 +84,7 @@ SHEETS: dict[str, type[SheetContent]] = {
 }
 FOR_THE_WALL = ("wall", "results wall")  # without the strip
 WIDE = (  # without the pan
-    "home", "choices", "answer", "rows", "text", "results", "team results", *FOR_THE_WALL,
+    "home", "choices", "answer", "rows", "text", "paper", "results", "team results", *FOR_THE_WALL,
 )  # fmt: skip
 SLIDE_S, SLIDE_UNITS = 0.18, 40
 HOLDOVER_S = 0.25  # children touch again where the last target was, after the screen has changed

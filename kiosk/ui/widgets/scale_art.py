@@ -192,6 +192,22 @@ class JarArt(Drawing):
         draw_jar(pencil, (1, 1, 148, 193), self.text, self.type_size(theme.big_cup))
 
 
+def draw_box(pencil: Pencil, left: float, top: float, scale: float) -> None:
+    """A closed box; 150 x 160 units at a ``scale`` of 1."""
+
+    def face(*points: tuple[float, float]) -> list[tuple[float, float]]:
+        return [(left + x * scale, top + y * scale) for x, y in points]
+
+    faces = (
+        (face((75, 4), (146, 42), (75, 80), (4, 42)), theme.lamp_t),
+        (face((4, 42), (75, 80), (75, 156), (4, 118)), theme.lamp),
+        (face((75, 80), (146, 42), (146, 118), (75, 156)), theme.lamp_shade),
+    )
+    for corners, colour in faces:
+        pencil.fill(corners, colour)
+        pencil.stroke(corners, max(2.0, 3.5 * scale), theme.ink, closed=True)
+
+
 class BoxArt(Drawing):
     """One closed box; every box of students is this picture, whatever its size."""
 
@@ -201,12 +217,7 @@ class BoxArt(Drawing):
 
     def paint(self, pencil: Pencil) -> None:
         """Draw the box."""
-        top = [(75, 4), (146, 42), (75, 80), (4, 42)]
-        left = [(4, 42), (75, 80), (75, 156), (4, 118)]
-        right = [(75, 80), (146, 42), (146, 118), (75, 156)]
-        for face, colour in ((top, theme.lamp_t), (left, theme.lamp), (right, theme.lamp_shade)):
-            pencil.fill(face, colour)
-            pencil.stroke(face, 3.5, theme.ink, closed=True)
+        draw_box(pencil, 0, 0, 1)
         size = self.type_size(theme.big_cup) * 0.8
         pencil.text(self.text, 39, 112, size, theme.ink, bold=True, anchor="middle", room=60)
 

@@ -1,0 +1,160 @@
+"""Sheets typed from paper, twice, by two people; what differs goes to the judge."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from kiosk.procedures.procedure import Person
+from kiosk.records.store import Store
+from kiosk.rounds.contents import Stage, Step, Typing
+from kiosk.rounds.sheets import sheet_rows
+from kiosk.rounds.typed_answers import Stand, sheet, typed
+from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.page_views import RowsView
+from kiosk.ui.presenters.sheet_views import PaperView
+from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
+from tests.helpers.round_notes import DIVISION, with_teams
+
+SIX = ("250", "2500", "14000", "900", "2000", "3500")
+
+
+@pytest.fixture
+def room(tmp_path: Path) -> Room:
+    room = room_of(Store(str(tmp_path / "records")), with_teams(["Wren", "Heron"]))
+    room.open(HubPage(room))
+    tap_row(room, "Answers")
+    return room
+
+
+def open_sheet(room: Room, by: str) -> None:
+    if room.page.view().beside_home is not None:
+        press(room, Person.UNDO)
+        type_words(room, by)
+        tap_row(room, "Wren")
+    else:
+        tap_row(room, "Wren")
+        type_words(room, by)
+
+
+def type_row(room: Room, digits: str) -> None:
+    for digit in digits:
+        press(room, Person.TYPE, digit)
+    press(room, Person.ENTER)
+
+
+def view(room: Room) -> PaperView:
+    shown = room.page.view()
+    assert isinstance(shown, PaperView)
+    return shown
+
+
+def first_time(room: Room) -> None:
+    open_sheet(room, "KL")
+    for digits in SIX:
+        type_row(room, digits)
+
+
+def stands(room: Room) -> list[Stand]:
+    order = [row.task for row in sheet_rows(room.state, room.state.team("wren"))]
+    found = {each.task: each.stand for each in sheet(room.state, "wren")}
+    return [found[task] for task in order]
+
+
+def test_a_sheet_typed_once_goes_back_to_the_list(room: Room) -> None:
+    first_time(room)
+    assert rows_of(room.page) == ["Wren", "Heron"]
+    assert set(stands(room)) == {Stand.ONCE}
+
+
+def test_the_first_typing_is_hidden_till_the_row_is_typed_again(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    rows = view(room).rows
+    assert [(row.first, row.hidden) for row in rows] == [("", True)] * 6
+    type_row(room, SIX[0])
+    assert (view(room).rows[0].first, view(room).rows[0].state) == ("250", "done")
+
+
+def test_two_typings_that_agree_settle_the_sheet(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    for digits in SIX:
+        type_row(room, digits)
+    assert set(stands(room)) == {Stand.AGREED}
+
+
+def test_a_mismatch_is_looked_at_again_before_the_next_row(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    shown = view(room)
+    assert (shown.present, shown.rows[0].first) == (0, "250")
+    assert shown.hint.startswith("The two differ")
+    type_row(room, "250")
+    assert (view(room).present, stands(room)[0]) == (1, Stand.AGREED)
+
+
+def test_who_typed_wrong_the_first_time_is_corrected_with_a_trace(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    press(room, Person.UNDO)
+    task = sheet_rows(room.state, room.state.team("wren"))[0].task
+    found = typed(room.state, "wren", task)
+    assert (found.stand, found.value) == (Stand.AGREED, Decimal(520))
+    history = room.state.history(f"answer wren {task} {Typing.FIRST}")
+    assert [said.content.by for said in history] == ["KL", "MN"]  # type: ignore[attr-defined]
+
+
+def test_what_stays_different_waits_for_the_judge_who_gives_a_reason(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    press(room, Person.ENTER)  # the judge decides
+    press(room, Person.NO)  # the second row cannot be read
+    for digits in SIX[2:]:
+        type_row(room, digits)
+    assert stands(room)[:2] == [Stand.MISMATCH, Stand.UNREADABLE]
+    press(room, Person.HOME)
+    press(room, Person.KEEP)
+    shown = room.page.view()
+    assert isinstance(shown, RowsView)
+    mismatch = next(row for row in shown.rows if "520" in row.note)
+    assert mismatch.says is not None
+    room.press(mismatch.says)
+    tap_row(room, "520")
+    type_words(room, "so it stands on paper")
+    assert stands(room)[0] is Stand.DECIDED
+
+
+def test_a_row_left_empty_is_blank_and_settled(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    press(room, Person.CHOOSE, 5)
+    press(room, Person.ENTER)
+    assert stands(room)[5] is Stand.MISMATCH  # it was not blank the first time
+
+
+def test_a_number_beyond_the_public_limit_is_asked_about_and_taken(room: Room) -> None:
+    open_sheet(room, "KL")
+    type_row(room, "25000")
+    assert "20\u2009000" in view(room).hint
+    press(room, Person.ENTER)
+    assert stands(room)[0] is Stand.ONCE
+
+
+def test_the_same_typist_is_pointed_out(room: Room) -> None:
+    first_time(room)
+    tap_row(room, "Wren")
+    assert room.page.view().title == "Did you type this sheet before?"
+
+
+def test_after_the_lock_no_sheet_opens(room: Room) -> None:
+    room.say(Step(division=DIVISION, stage=Stage.LOCKED))
+    shown = room.page.view()
+    assert isinstance(shown, RowsView)
+    assert {row.says for row in shown.rows} == {None}
