@@ -73,7 +73,7 @@ class Desk(JobsDesk):
 
     def room_press(self, event: PersonEvent) -> None:
         """A press on a page of a round."""
-        if self.settled_for_showing:
+        if self.settled_for_showing or self.room.page.types_on:
             self.lock.seen(self.world.now())
             self.room.press(event)
             self._changed()

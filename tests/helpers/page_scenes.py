@@ -6,11 +6,16 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.rounds.contents import Typing
+from kiosk.rounds.sheets import sheet_rows
 from kiosk.ui.pages.page import back_button
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowsView, RowView, TextView
 from kiosk.ui.presenters.scene import Scene
+from kiosk.ui.presenters.sheet_views import over_limit, paper_view
 from kiosk.ui.presenters.views import PanView, SheetView, StripView, button
+from tests.helpers.round_notes import answer, said, with_teams
 
+LONG_TEAMS = tuple(f"Hummingbirds {letter}" for letter in "ABCDEFGHIJKLMNO")
 LONG = "Larch Hill Middle School, Grades 4 to 6"
 
 
@@ -62,6 +67,29 @@ WORDS = TextView(
 )
 
 
+def on_paper(typing: Typing, digits: str, *, present: int) -> SheetView:
+    """A sheet with a row of every kind: agreed, different, not read, not typed."""
+    state = with_teams(LONG_TEAMS)
+    team = state.teams[0]
+    rows = sheet_rows(state, team)
+    first = ("2500", "14200", "340", None, "460000", "3000")
+    second = ("2500", "12200", "340")
+    both = [
+        *(answer(team.label, row.task, each) for row, each in zip(rows, first, strict=True)),
+        *(
+            answer(team.label, row.task, each, Typing.SECOND)
+            for row, each in zip(rows, second, strict=False)
+        ),
+        answer(team.label, rows[3].task, None, Typing.SECOND).model_copy(
+            update={"unreadable": True}
+        ),
+    ]
+    upto = 2 if typing is Typing.FIRST else len(both)
+    state = said(state, *both[:upto])
+    hint = over_limit(state, rows[present]) if typing is Typing.FIRST else ""
+    return paper_view(state, team, typing, present=present, typed_now=digits, hint=hint)
+
+
 def scenes() -> dict[str, Callable[[], Scene]]:
     """By name, made when they are wanted."""
     two = replace(FULL, columns=2, rows=tuple(map(half, range(2 * ROWS_A_PAGE))))
@@ -72,5 +100,8 @@ def scenes() -> dict[str, Callable[[], Scene]]:
         "rows, two columns": lambda: shown(two),
         "rows, none": lambda: shown(bare),
         "words": lambda: shown(WORDS),
+        "paper, first": lambda: shown(on_paper(Typing.FIRST, "12500", present=2)),
+        "paper, second": lambda: shown(on_paper(Typing.SECOND, "46", present=4)),
+        "paper, differs": lambda: shown(on_paper(Typing.SECOND, "", present=1)),
         "words, none": lambda: shown(empty),
     }

@@ -159,12 +159,15 @@ class SheetPage(Page):
     """One sheet in one typing; each row is noted as soon as it is typed."""
 
     role = Role.HELPER
+    types_on = True
 
     def __init__(self, room: Room, team: str, typing: Typing, by: str) -> None:
         super().__init__(room)
         self._id, self._typing, self._by = team, typing, by
         self._rows = sheet_rows(room.state, room.state.team(team))
         self._digits, self._hint, self._asked = "", "", ""
+        self._old = False  # the digits are those of before: the first new one replaces them
+        self._saying = False
         self._present = next(
             (place for place in range(len(self._rows)) if not self._typed_at(place)), 0
         )
@@ -182,7 +185,8 @@ class SheetPage(Page):
         state = self.room.state
         return paper_view(
             state, state.team(self._id), self._typing,
-            present=self._present, typed_now=self._digits, hint=self._hint,
+            present=self._present, typed_now=self._digits,
+            hint=say("paper_typing.closed") if self._locked else self._hint,
         )  # fmt: skip
 
     def strip(self) -> tuple[str, ...]:
@@ -192,11 +196,16 @@ class SheetPage(Page):
     def press(self, event: PersonEvent) -> None:
         """A digit, a row, or the end of one."""
         match event.kind:
+            case Person.HOME:
+                super().press(event)
+            case _ if self._locked:
+                return
             case Person.TYPE:
-                whole = (self._digits + event.value).lstrip("0") or "0"
-                self._digits, self._hint = whole[:MOST_DIGITS], ""
+                before = "" if self._old else self._digits
+                whole = (before + event.value).lstrip("0") or "0"
+                self._digits, self._hint, self._old = whole[:MOST_DIGITS], "", False
             case Person.RUB_OUT:
-                self._digits, self._hint = self._digits[:-1], ""
+                self._digits, self._hint, self._old = self._digits[:-1], "", False
             case Person.CHOOSE:
                 self._go_to(event.value)
             case Person.NO:
@@ -209,10 +218,28 @@ class SheetPage(Page):
             case _:
                 super().press(event)
 
+    @property
+    def _locked(self) -> bool:
+        """Whether nothing may be typed any more: from the lock on the coach corrects."""
+        state = self.room.state
+        return state.stage(state.team(self._id).division) is not Stage.OPEN
+
+    def changed(self) -> None:
+        """Somebody else may have typed the present row: then the next one is due."""
+        if not self._saying and self._typed_at(self._present) and not self._old:
+            self._next(leave=False)
+
     def _go_to(self, place: int) -> None:
-        self._present, self._digits, self._hint = place, "", ""
+        found = self._found(place)
+        mine = found.second if self._typing is Typing.SECOND else found.first
+        known = mine is not None and mine.estimate is not None and self._typed_at(place)
+        self._present, self._hint, self._old = place, "", known
+        self._digits = str(mine.estimate) if known and mine is not None else ""
 
     def _enter(self) -> None:
+        if self._old:  # it stays as it was
+            self._next()
+            return
         row = self._rows[self._present]
         differs = self._found(self._present).stand is Stand.MISMATCH
         if not self._digits and differs and self._typing is Typing.SECOND:
@@ -230,29 +257,34 @@ class SheetPage(Page):
             self._next()
 
     def _note(self, *, estimate: Decimal | None = None, unreadable: bool = False) -> None:
+        self._saying = True
         self.room.say(
             Answer(
                 team=self._id, task=self._rows[self._present].task, typing=self._typing,
                 estimate=estimate, unreadable=unreadable, by=self._by,
             )
         )  # fmt: skip
+        self._saying = False
 
     def _first_was_wrong(self) -> None:
         found = self._found(self._present)
         if found.second is not None:
             changed = {"typing": Typing.FIRST, "by": self._by, "reason": say("paper_typing.looked")}
+            self._saying = True
             self.room.say(found.second.model_copy(update=changed))
+            self._saying = False
             self._next()
 
-    def _next(self, *, skip: bool = False) -> None:
-        self._digits, self._hint = "", ""
+    def _next(self, *, skip: bool = False, leave: bool = True) -> None:
+        self._digits, self._hint, self._old = "", "", False
         after = range(self._present + 1, len(self._rows))
         before = () if skip else range(self._present)
         for place in (*after, *before):
             if not self._typed_at(place):
                 self._present = place
                 return
-        self.room.back()
+        if leave:
+            self.room.back()
 
 
 class JudgePage(RowsPage):

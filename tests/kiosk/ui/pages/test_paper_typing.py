@@ -9,7 +9,7 @@ import pytest
 
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
-from kiosk.rounds.contents import Stage, Step, Typing
+from kiosk.rounds.contents import Answer, Stage, Step, Typing
 from kiosk.rounds.sheets import sheet_rows
 from kiosk.rounds.typed_answers import Stand, sheet, typed
 from kiosk.ui.pages.hub import HubPage
@@ -158,3 +158,35 @@ def test_after_the_lock_no_sheet_opens(room: Room) -> None:
     shown = room.page.view()
     assert isinstance(shown, RowsView)
     assert {row.says for row in shown.rows} == {None}
+
+
+def test_a_row_that_was_typed_keeps_its_number_unless_another_is_typed(room: Room) -> None:
+    open_sheet(room, "KL")
+    type_row(room, "250")
+    press(room, Person.CHOOSE, 0)
+    press(room, Person.ENTER)
+    task = sheet_rows(room.state, room.state.team("wren"))[0].task
+    first = typed(room.state, "wren", task).first
+    assert first is not None
+    assert (first.estimate, view(room).present) == (Decimal(250), 1)
+    press(room, Person.CHOOSE, 0)
+    type_row(room, "26")
+    changed = typed(room.state, "wren", task).first
+    assert changed is not None
+    assert changed.estimate == 26
+
+
+def test_a_sheet_left_open_takes_nothing_once_the_results_are_locked(room: Room) -> None:
+    open_sheet(room, "KL")
+    room.say(Step(division=DIVISION, stage=Stage.LOCKED))
+    type_row(room, "250")
+    assert set(stands(room)) == {Stand.MISSING}
+    assert view(room).hint.startswith("The results are locked")
+
+
+def test_a_row_that_somebody_else_typed_meanwhile_is_not_typed_again(room: Room) -> None:
+    open_sheet(room, "KL")
+    press(room, Person.TYPE, "2")
+    task = sheet_rows(room.state, room.state.team("wren"))[0].task
+    room.say(Answer(team="wren", task=task, typing=Typing.FIRST, estimate=Decimal(250), by="XY"))
+    assert (view(room).present, view(room).rows[1].first) == (1, "")
