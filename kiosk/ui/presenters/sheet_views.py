@@ -103,7 +103,7 @@ def _row(row: SheetRow, found: Typed, second: bool, now: str | None) -> PaperRow
         told = number(int(now)) if now else ""
         return PaperRow(
             thing=row.thing, name=name, first=first if second else told, hidden=hidden,
-            second=told if second else "", state="now",
+            second=(told or value_of(found.second)) if second else "", state="now",
             words=say("paper_typing.look_again") if differs and not now else "",
         )  # fmt: skip
     words, state = "", "done" if done is not None else "to come"

@@ -26,6 +26,7 @@ class Heard:
     failure: str | None = None
     locked = False
     teaching = None
+    in_room = False
 
     def __init__(self, procedure: object = None, place: Place = Place.HOME) -> None:
         self.procedure = procedure
