@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from kiosk.reports.saving import papers_folder
+from kiosk.texts import say
 
 # Where desktops mount what is plugged in: udisks on Linux, macOS.
 _MOUNTED = ("/media", "/run/media", "/Volumes")
@@ -32,6 +33,29 @@ def exported_folders(place: Path) -> list[Path]:
     except OSError:
         return []
     return sorted(inside, key=lambda folder: folder.name, reverse=True)
+
+
+def tables_in(places: Sequence[Path]) -> list[Path]:
+    """The CSV files right in these places, newest first."""
+    found: list[tuple[float, Path]] = []
+    for place in places:
+        try:
+            found += [
+                (file.stat().st_mtime, file)
+                for file in place.iterdir()
+                if file.suffix.lower() == ".csv" and file.is_file()
+            ]
+        except OSError:
+            continue
+    return [file for _, file in sorted(found, reverse=True)]
+
+
+def read_text(file: Path) -> str:
+    """What a file says. ValueError, with a sentence, if it cannot be read as text."""
+    try:
+        return file.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        raise ValueError(say("teams.file.unreadable", name=file.name)) from error
 
 
 def _is_exported(folder: Path) -> bool:

@@ -42,6 +42,12 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "teams.merge.yes": "Yes, one team",
     "teams.merge.no": "No, two",
     "teams.merged": "the same team as {label}",
+    "teams.file": "From\na file",
+    "teams.file.which": "Which file has the teams?",
+    "teams.file.columns": "CSV with a first line: label, school, division, sitting, members.",
+    "teams.file.none": "No CSV file found. Plug the stick in, wait a moment, come back here.",
+    "teams.file.taken": ("{count} team is in.", "{count} teams are in."),
+    "teams.file.unreadable": "{name} cannot be read as text. Save the table as CSV, UTF-8.",
     "teams.file.heading": (
         "The file's first line names its columns: label, and those of these that you need: "
         "{columns}."

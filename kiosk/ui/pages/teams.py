@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Team
 from kiosk.rounds.state import RoundState
-from kiosk.rounds.teams import MOST_MEMBERS, label_taken, moved, new_team, room_in
+from kiosk.rounds.teams import MOST_MEMBERS, from_csv, label_taken, moved, new_team, room_in
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, PickPage, RowsPage, TextPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
+from kiosk.ui.sticks import places, read_text, tables_in
 
 EXTRA_MINUTES = (0, 5, 8, 10, 15, 30)
 SITTINGS_OFFERED = 11
@@ -31,6 +33,11 @@ class TeamsPage(RowsPage):
 
     columns = 2
 
+    def __init__(self, room: Room, look: Callable[[], Sequence[Path]] = places) -> None:
+        super().__init__(room)
+        self._look = look
+        self._told = ""  # what came of the last file
+
     def title(self) -> str:
         """The heading."""
         return say("teams.title")
@@ -40,7 +47,9 @@ class TeamsPage(RowsPage):
         return stands(self.room.state)
 
     def body(self) -> str:
-        """Which sitting is overfull."""
+        """What came of a file, or which sitting is overfull."""
+        if self._told:
+            return self._told
         state = self.room.state
         full = [sitting for sitting in state.sittings if room_in(state, sitting) < 0]
         most = state.rules.teams_a_sitting
@@ -54,15 +63,52 @@ class TeamsPage(RowsPage):
         """A new team."""
         return button(say("teams.add"), Person.KEEP, sign="arrow")
 
+    def second(self) -> ButtonView:
+        """Many at once."""
+        return button(say("teams.file"), Person.PRINT)
+
     def press(self, event: PersonEvent) -> None:
         """One team, or a new one."""
+        if event.kind is not Person.MORE:
+            self._told = ""
         match event.kind:
+            case Person.PRINT:
+                self._pick_file()
             case Person.CHOOSE:
                 self.room.open(TeamPage(self.room, event.value))
             case Person.KEEP:
                 self.room.open(name_page(self.room, say("teams.add.title"), self._add))
             case _:
                 super().press(event)
+
+    def _pick_file(self) -> None:
+        def chosen(file: object) -> None:
+            assert isinstance(file, Path)
+            self._take(file)
+
+        files = tables_in(self._look())
+        self.room.open(
+            PickPage(
+                self.room,
+                title=say("teams.file.which"),
+                body=say("teams.file.columns" if files else "teams.file.none"),
+                options=[(file.name, str(file.parent), file) for file in files],
+                done=chosen,
+                columns=1,
+            )
+        )
+
+    def _take(self, file: Path) -> None:
+        state = self.room.state
+        try:
+            found = from_csv(
+                state.everybody, state.rules, read_text(file), self.room.desk.world.new_id
+            )
+        except ValueError as trouble:
+            self._told = str(trouble)
+            return
+        self.room.say(*found)
+        self._told = plural("teams.file.taken", len(found))
 
     def _add(self, label: str) -> None:
         room, state = self.room, self.room.state

@@ -10,6 +10,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.teams import TeamsPage
 from kiosk.ui.presenters.page_views import TextView
 from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
 from tests.helpers.round_notes import with_teams
@@ -96,3 +97,23 @@ def test_what_was_noted_is_in_the_records(room: Room) -> None:
     type_words(room, "Teal")
     kept = room.desk.notebook.store.round_notes(room.state.id)  # type: ignore[attr-defined]
     assert "Teal" in kept[-1].content
+
+
+def from_file(room: Room, text: str, folder: Path) -> str:
+    """What the page says after a file with that text was picked."""
+    (folder / "teams.csv").write_text(text, encoding="utf-8")
+    room.replace(TeamsPage(room, look=lambda: [folder]))
+    press(room, Person.PRINT)
+    tap_row(room, "teams.csv")
+    return room.page.view().body
+
+
+def test_teams_come_from_a_file_on_a_stick(room: Room, tmp_path: Path) -> None:
+    assert from_file(room, "label,sitting\nTeal,1\nSwift,2\n", tmp_path) == "2 teams are in."
+    assert [team.label for team in room.state.teams] == ["Wren", "Heron", "Teal", "Swift"]
+
+
+def test_a_file_that_does_not_fit_says_why_and_nothing_is_taken(room: Room, tmp_path: Path) -> None:
+    told = from_file(room, "label\nTeal\nWren\n", tmp_path)
+    assert told.startswith("In line 3 Wren comes a second time.")
+    assert len(room.state.teams) == 2
