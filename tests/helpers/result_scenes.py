@@ -9,11 +9,16 @@ from decimal import Decimal
 from functools import cache
 
 from kiosk.rounds.contents import Answer, Stage, Typing
-from kiosk.rounds.results import Results
+from kiosk.rounds.results import Results, as_it_was
 from kiosk.rounds.standing import results_now, widest_key
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
-from kiosk.ui.presenters.result_views import ResultsView, results_view, wall_results_view
+from kiosk.ui.presenters.result_views import (
+    ResultsView,
+    kept_list_view,
+    results_view,
+    wall_results_view,
+)
 from kiosk.ui.presenters.scene import Scene
 from kiosk.ui.presenters.team_result_views import TeamResultsView, team_results_view
 from kiosk.ui.presenters.views import PanView, SheetView, StripView
@@ -91,6 +96,12 @@ def team_page(name: str = "Plover") -> TeamResultsView:
     return team_results_view(released(), found(), row, PRACTISE)
 
 
+def earlier() -> ResultsView:
+    """A list as it was."""
+    kept = as_it_was(found(), f"{LONG} 1, box 3: the sheet says so, as both judges could read")
+    return kept_list_view(released(), kept, title="As it was at 14:05", turned=0)
+
+
 def shown(sheet: SheetView, *, simulated: bool = True) -> Scene:
     """With a strip."""
     strip = StripView(words=("Round",), simulated=simulated, plate="SIMULATED SCALE")
@@ -109,6 +120,7 @@ def scenes() -> dict[str, Callable[[], Scene]]:
         "results, second page": lambda: shown(table(turned=1)),
         "results, tents": lambda: shown(table(tents=True)),
         "results, few": lambda: shown(few()),
+        "results, earlier": lambda: shown(earlier()),
         "results wall": lambda: shown(wall(), simulated=False),
         "results wall, second page": lambda: shown(wall(1)),
         "team results": lambda: shown(team_page()),

@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Answer, Team, Typing
+from kiosk.rounds.cups import CupStand, TeamCup, cup_of
 from kiosk.rounds.hints import Hint, Slip, hints
 from kiosk.rounds.standing import settled
 from kiosk.rounds.typed_answers import is_a_slip
@@ -18,6 +19,7 @@ from kiosk.texts.numbers import number
 from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
 from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.evidence_rows import outcome
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.result_words import task_short
 
@@ -72,6 +74,31 @@ def _which_task(room: Room, team: Team) -> None:
                     task,
                 )
                 for task in Task
+            ],
+            done=done,
+        )
+    )
+
+
+def without_mass(room: Room, division: str) -> list[TeamCup]:
+    """The cups of a division that ended without a mass."""
+    found = (cup_of(room.state, team) for team in room.state.teams_of(division=division))
+    return [cup for cup in found if cup.stand is CupStand.NO_MASS and cup.ended is not None]
+
+
+def decide_cup(room: Room, division: str) -> None:
+    """Ask which of those cups it is, and what it is worth."""
+
+    def done(team: object) -> None:
+        correct_one(room, Wanted(team=room.state.team(str(team)), task=Task.MASS))
+
+    room.open(
+        PickPage(
+            room,
+            title=say("results.decide_cups.heading"),
+            options=[
+                (cup.team.label, outcome(cup), cup.team.team)
+                for cup in without_mass(room, division)
             ],
             done=done,
         )

@@ -8,12 +8,14 @@ from datetime import datetime
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import KeptList
 from kiosk.texts import plural, say
-from kiosk.texts.numbers import number
 from kiosk.ui.pages.common import RowsPage
+from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.papers import Choice, PapersPage
 from kiosk.ui.pages.reckoning import Reckoning
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.result_views import kept_list_view
+from kiosk.ui.presenters.views import SheetView
 from kiosk.ui.result_printing import result_list, team_pages
 from kiosk.ui.round_printing import Save
 
@@ -73,30 +75,25 @@ class EarlierPage(RowsPage):
             super().press(event)
 
 
-class KeptListPage(RowsPage):
-    """One of them, as places and totals."""
-
-    columns = 2
+class KeptListPage(Page):
+    """One of them, as the table that it was."""
 
     def __init__(self, room: Room, at: datetime, found: KeptList) -> None:
         super().__init__(room)
         self._at, self._found = at, found
+        self._turned = 0
 
-    def title(self) -> str:
-        """When it was."""
-        return say("results.earlier.list", when=clock_time(self._at))
+    def view(self) -> SheetView:
+        """The page of it to which it is turned."""
+        title = say("results.earlier.list", when=clock_time(self._at))
+        return kept_list_view(self.room.state, self._found, title=title, turned=self._turned)
 
-    def body(self) -> str:
-        """What changed it."""
-        return self._found.why
-
-    def rows(self) -> Sequence[RowView]:
-        """One for each team."""
-        decimals = self.room.state.rules.decimals
-        return [
-            RowView(text=f"{row.place}  {row.label}", value=number(row.total, decimals))
-            for row in self._found.rows
-        ]
+    def press(self, event: PersonEvent) -> None:
+        """Turn, or leave."""
+        if event.kind is Person.MORE:
+            self._turned += 1
+        else:
+            super().press(event)
 
 
 def clock_time(at: datetime) -> str:

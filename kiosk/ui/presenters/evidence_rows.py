@@ -47,11 +47,15 @@ def _cup(state: RoundState, cup: TeamCup) -> Iterator[RowView]:
             text=words, note=_seen(filling.filled), value=say("protests.counts") if counts else ""
         )
     if cup.stand is CupStand.NO_MASS and cup.ended is not None:
-        outcome = say(f"files.conflict.turn.{cup.ended.name.lower()}")
         yield RowView(
-            text=say("protests.cup.outcome", number=cup.team.cup, outcome=outcome),
+            text=say("protests.cup.outcome", number=cup.team.cup, outcome=outcome(cup)),
             note="" if judged else say("protests.cup.outcome.judge"),
         )
+
+
+def outcome(cup: TeamCup) -> str:
+    """What ended a cup without a mass, in words."""
+    return say(f"files.conflict.turn.{cup.ended.name.lower()}") if cup.ended else ""
 
 
 def _mass(mass: CupMass, shown: Decimal) -> str:
@@ -91,11 +95,11 @@ def _typing(answer: Answer, at: datetime, *, latest: bool) -> RowView:
         value = say("results.correct.blank")
     else:
         value = number(answer.estimate)
-    words = "protests.typed.why" if answer.reason else "protests.typed.by"
+    by = ("by" if answer.by else "at") if not answer.reason else "why"
     judged = answer.typing is Typing.JUDGE and latest
     return RowView(
         text=say(f"protests.typed.{answer.typing}", value=value),
-        note=say(words, by=answer.by, time=_time(at), reason=answer.reason),
+        note=say(f"protests.typed.{by}", by=answer.by, time=_time(at), reason=answer.reason),
         value=say("protests.counts") if judged else "",
         look="plain" if latest else "done",
     )

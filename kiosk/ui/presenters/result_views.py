@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
+from typing import TypeVar
 
 from kiosk.procedures.procedure import Person
+from kiosk.rounds.contents import KeptList
 from kiosk.rounds.results import Results, Row
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
@@ -21,6 +23,8 @@ from kiosk.ui.presenters.result_words import (
     task_short,
 )
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
+
+T = TypeVar("T")
 
 ROWS = 10  # teams on a page, of the table and of the wall
 MOST_DOTS = 24  # of the strip of places; beyond it a dot is no single place
@@ -90,7 +94,7 @@ def results_view(
         plate=plate_of(found.stage),
         plate_note=plate_note(found.stage, left),
         sides=(say("results.side.under"), say("results.side.on_target"), say("results.side.over")),
-        heads=heads(state, found, ranges=ranges),
+        heads=heads(state, found.division, ranges=ranges),
         lines=tuple(
             _line(state, row, len(found.rows), ranges=ranges and found.drawn) for row in shown
         ),
@@ -117,7 +121,7 @@ def wall_results_view(
         title=found.division,
         plate=plate_of(found.stage),
         plate_note=plate_note(found.stage, left),
-        heads=heads(state, found, ranges=False),
+        heads=heads(state, found.division, ranges=False),
         lines=tuple(_line(state, row, len(found.rows), ranges=False) for row in shown),
         tents=True,
         turn=turn,
@@ -125,15 +129,42 @@ def wall_results_view(
     )
 
 
-def heads(state: RoundState, found: Results, *, ranges: bool) -> tuple[str, ...]:
+def kept_list_view(state: RoundState, kept: KeptList, *, title: str, turned: int) -> ResultsView:
+    """A list as it was; what changed it stands in the place of the advice."""
+    decimals = state.rules.decimals
+    places = [row.place for row in kept.rows]
+    lines = [
+        ResultLine(
+            place=str(row.place),
+            shared=places.count(row.place) > 1,
+            medal=row.place <= state.rules.medals and bool(row.total),
+            team=row.label,
+            marks=tuple(ScoreMark(points=number(points, decimals)) for points in row.scores),
+            total=number(row.total, decimals),
+        )
+        for row in kept.rows
+    ]
+    shown, turn = _page(lines, turned)
+    return ResultsView(
+        title=title,
+        plate=say("results.plate.earlier"),
+        heads=heads(state, kept.division, ranges=False),
+        lines=tuple(shown),
+        advice=kept.why,
+        turn=turn,
+        home=button(say("button.back"), Person.HOME, sign="back"),
+    )
+
+
+def heads(state: RoundState, division: str, *, ranges: bool) -> tuple[str, ...]:
     """The words over the columns."""
-    tasks = (task_short(state, found.division, task) for task in Task)
+    tasks = (task_short(state, division, task) for task in Task)
     total = say("results.head.total", most=100 * len(Task))
     last = (say("results.head.safe"),) if ranges else ()
     return (say("results.head.team"), *tasks, total, *last)
 
 
-def _page(rows: Sequence[Row], turned: int) -> tuple[Sequence[Row], ButtonView | None]:
+def _page(rows: Sequence[T], turned: int) -> tuple[Sequence[T], ButtonView | None]:
     pages = max(1, -(-len(rows) // ROWS))
     start = turned % pages * ROWS
     if pages == 1:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import timedelta
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -12,13 +13,15 @@ from kiosk.evidence import Weighing
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.records.store import Store
-from kiosk.rounds.contents import Answer, CupTurn, KeptList, Stage, Typing
+from kiosk.rounds.contents import Answer, CupNote, CupTurn, KeptList, Stage, Typing
+from kiosk.rounds.standing import settled
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
 from kiosk.ui.lock import digest_of
+from kiosk.ui.pages.division_results import ResultsPage
 from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.page import Role
-from kiosk.ui.pages.results import ResultsPage, results_page, stands
+from kiosk.ui.pages.results import results_page, stands
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from kiosk.ui.presenters.result_views import ResultsView
@@ -103,6 +106,19 @@ def test_a_division_goes_from_open_to_final(opened: Open) -> None:
     go_on(room)
     assert room.state.stage(DIVISION) is Stage.FINAL
     assert rows(room).main is None
+
+
+def test_the_judge_decides_about_a_cup_before_the_lock(opened: Open) -> None:
+    state = with_teams(["Wren", "Heron"])
+    room = opened(said(state, CupNote(team="wren", turn=CupTurn.SPILLED_AFTER)))
+    press(room, Person.KEEP)
+    assert [(row.text, row.note) for row in rows(room).rows] == [
+        ("Wren", "spilled after it was handed in")
+    ]
+    tap_row(room, "Wren")
+    type_words(room, "95,5")
+    type_words(room, "swept together")
+    assert settled(room.state, DIVISION)["wren"] == {Task.MASS: Decimal("95.5")}
 
 
 def test_a_step_back_needs_a_reason(opened: Open) -> None:
@@ -218,7 +234,9 @@ def test_a_correction_after_the_release_keeps_the_list_and_shows(opened: Open) -
     press(room, Person.HOME)
     tap_row(room, "Earlier lists")
     press(room, Person.CHOOSE, room.state.kept_lists(DIVISION)[0])
-    assert rows_of(room.page) == ["1  Wren", "2  Swift", "3  Heron", "4  Teal"]
+    earlier = table(room)
+    assert [line.team for line in earlier.lines] == ["Wren", "Swift", "Heron", "Teal"]
+    assert (earlier.lines[3].marks[1].points, earlier.advice) == ("80.1", kept.why)
 
 
 def test_before_the_release_nobody_saw_a_list_to_keep(opened: Open) -> None:
