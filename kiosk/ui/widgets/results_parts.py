@@ -74,6 +74,8 @@ class SidesLegend(Drawing):
 
     def paint(self, pencil: Pencil) -> None:
         """Draw them."""
+        if not any(self.words):
+            return
         x, down = self.wide, CAP / 2 * theme.label / pencil.unit
         for side, words in zip(("over", "on target", "under"), reversed(self.words), strict=True):
             x -= pencil.text(words, x, self.high / 2 + down, theme.label,

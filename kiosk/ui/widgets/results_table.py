@@ -147,7 +147,10 @@ class ResultsTable(Tappable, Drawing):
         if shown.corrected:
             pencil.text("*", end, middle + _drop(size) - 2, STAR * size, theme.ink, bold=True)
         room = wide - 2 * SMALL_MARK - 7
-        pencil.text(shown.points, end, middle + _drop(size), size, theme.ink,
+        points = shown.points
+        if text_width(points, size) > room * theme.u:
+            points = points.removesuffix(".0")  # a hundred stays easy to read
+        pencil.text(points, end, middle + _drop(size), size, theme.ink,
                     anchor="right", room=room)  # fmt: skip
         if shown.side:
             # Marks stand below each other, whatever the number beside them.
