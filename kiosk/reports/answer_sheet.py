@@ -35,6 +35,7 @@ class AnswerSheet:
     """What one team is asked; ``asked`` in the shuffled order of this team.
 
     ``cup`` is the number of its cup, "" for none yet; ``minutes`` is the time that this team has.
+    ``code`` opens its answers at the kiosk, "" where teams do not type there.
     """
 
     round_name: str
@@ -48,6 +49,7 @@ class AnswerSheet:
     rules: Rules
     minutes: int
     simulated: bool
+    code: str = ""
 
 
 def answer_sheets(sheets: Sequence[AnswerSheet], paper: Paper) -> bytes:
@@ -91,6 +93,8 @@ def _head(page: Page, sheet: AnswerSheet) -> float:
     page.words(page.right, y, label, LARGE, bold=True, at=1)
     y -= 2 * PLAIN
     sitting = say("paper.answers.sitting", sitting=sheet.sitting)
+    if sheet.code:
+        sitting = f"{sitting}. {say('paper.answers.code', code=sheet.code)}"
     page.words(page.right, y, sitting, PLAIN, at=1)
     where = ", ".join(part for part in (sheet.round_name, sheet.division, sheet.place) if part)
     page.name(MARGIN, y, where, PLAIN, NAME_PART * wide)

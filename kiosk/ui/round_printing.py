@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kiosk.reports.day_points import DayList
-from kiosk.rounds.sheets import sheet_number, sheet_rows
+from kiosk.rounds.sheets import sheet_number, sheet_rows, team_code
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Paper
 from kiosk.texts import say
@@ -62,6 +62,7 @@ def answer_sheets(state: RoundState, sitting: int, place: str) -> Save:
                 rules=state.rules,
                 minutes=state.rules.minutes + team.extra_minutes,
                 simulated=state.simulated,
+                code=team_code(state.id, team.team) if state.rules.teams_type else "",
             )
             for team in state.teams_of(sitting=sitting)
         ]

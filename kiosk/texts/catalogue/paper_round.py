@@ -22,6 +22,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.answers.file": "{name} answer sheets",
     "paper.answers.number": "Sheet {number}",
     "paper.answers.sitting": "Sitting {sitting}",
+    "paper.answers.code": "Code {code}",
     "paper.answers.rules": "The rules in short",
     "paper.answers.time": (
         "{minutes} minutes for everything. What is blank or handed in late earns nothing."

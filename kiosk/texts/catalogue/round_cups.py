@@ -57,7 +57,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "queue.no_empty.then": "It cannot be handed in.",
     "queue.no_empty.main": "Weigh it empty first",
     "queue.all_done": "All cups are done.",
-    "queue.all_done.without": ("{count} of them without a mass.", "{count} of them without a mass."),
+    "queue.all_done.without": (
+        "{count} of them without a mass.",
+        "{count} of them without a mass.",
+    ),
     "queue.all_done.keep": "Keep them standing until the protest time is over.",
     "queue.all_done.take": "Now the teams may take them and fill them.",
     "queue.odd.empty.title": "Is cup {number} empty?",

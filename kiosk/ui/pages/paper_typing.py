@@ -102,9 +102,16 @@ class SheetsPage(RowsPage):
             return None
         return button(plural("paper_typing.decide", waiting), Person.KEEP, sign="arrow")
 
+    def second(self) -> ButtonView | None:
+        """The teams type here, where the rules say so."""
+        own = self.room.state.rules.teams_type
+        return button(say("own.begin"), Person.GO_ON) if own else None
+
     def press(self, event: PersonEvent) -> None:
         """One sheet, another typist, or the judge."""
         match event.kind:
+            case Person.GO_ON:
+                self._teams_type()
             case Person.CHOOSE if self._by:
                 self._open(self.room.state.team(event.value))
             case Person.CHOOSE:
@@ -115,6 +122,11 @@ class SheetsPage(RowsPage):
                 self.room.open(JudgePage(self.room))
             case _:
                 super().press(event)
+
+    def _teams_type(self) -> None:
+        from kiosk.ui.pages.own_answers import OwnAnswersPage  # it stands on this module
+
+        self.room.open(OwnAnswersPage(self.room))
 
     def _ask_by(self, team: Team | None) -> None:
         def done(by: str) -> None:
@@ -175,10 +187,15 @@ class SheetPage(Page):
     def _found(self, place: int) -> Typed:
         return typed(self.room.state, self._id, self._rows[place].task)
 
-    def _typed_at(self, place: int) -> bool:
+    def _mine(self, place: int) -> Answer | None:
         found = self._found(place)
-        mine = found.second if self._typing is Typing.SECOND else found.first
-        return mine is not None and found.stand is not Stand.MISMATCH
+        if self._typing is Typing.TEAM:
+            return self.room.state.answer(self._id, found.task, Typing.TEAM)
+        return found.second if self._typing is Typing.SECOND else found.first
+
+    def _typed_at(self, place: int) -> bool:
+        differs = self._found(place).stand is Stand.MISMATCH and self._typing is Typing.SECOND
+        return self._mine(place) is not None and not differs
 
     def view(self) -> SheetView:
         """The six rows."""
@@ -230,8 +247,7 @@ class SheetPage(Page):
             self._next(leave=False)
 
     def _go_to(self, place: int) -> None:
-        found = self._found(place)
-        mine = found.second if self._typing is Typing.SECOND else found.first
+        mine = self._mine(place)
         known = mine is not None and mine.estimate is not None and self._typed_at(place)
         self._present, self._hint, self._old = place, "", known
         self._digits = str(mine.estimate) if known and mine is not None else ""

@@ -48,6 +48,11 @@ _RULES = (
         reads=lambda value: say(f"rules.weighed_again.{value}"),
         offers=tuple(Weighed),
     ),
+    _Rule(
+        name="teams_type",
+        reads=lambda value: say(f"rules.teams_type.{'yes' if value else 'no'}"),
+        offers=(False, True),
+    ),
     _Rule(name="count_limit", reads=number),
     _Rule(name="volume_limit_cm3", reads=number),
 )

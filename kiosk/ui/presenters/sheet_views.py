@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kiosk.procedures.procedure import Person
 from kiosk.rounds.contents import Answer, Team, Typing
@@ -62,10 +62,9 @@ def paper_view(
     rows = sheet_rows(state, team)
     second = typing is Typing.SECOND
     shown = tuple(
-        _row(
-            row, typed(state, team.team, row.task), second, typed_now if place == present else None
-        )
+        _row(row, _typed(state, team, row, typing), second, now)
         for place, row in enumerate(rows)
+        for now in [typed_now if place == present else None]
     )
     there, wanted = typed_twice(state, state.teams_of(sitting=team.sitting))
     last = present == len(rows) - 1
@@ -79,7 +78,7 @@ def paper_view(
     return PaperView(
         title=say("paper_typing.again" if second else "paper_typing.title"),
         rows=shown,
-        first_name=say("paper_typing.first"),
+        first_name=say("paper_typing.own" if typing is Typing.TEAM else "paper_typing.first"),
         second_name=say("paper_typing.second") if second else "",
         progress=say("paper_typing.progress", there=there, wanted=wanted),
         hint=hint,
@@ -90,6 +89,15 @@ def paper_view(
         else button(say("paper_typing.cannot_read"), Person.NO),
         home=button(say("button.back"), Person.HOME, sign="back"),
     )
+
+
+def _typed(state: RoundState, team: Team, row: SheetRow, typing: Typing) -> Typed:
+    """What helpers typed; or what the team itself did, as if it were the first time."""
+    found = typed(state, team.team, row.task)
+    if typing is not Typing.TEAM:
+        return found
+    own = state.answer(team.team, row.task, Typing.TEAM)
+    return replace(found, first=own, second=None, judge=None)
 
 
 def _row(row: SheetRow, found: Typed, second: bool, now: str | None) -> PaperRow:
