@@ -134,7 +134,14 @@ class Room:
     def open(self, page: Page) -> None:
         """Lay a page on top of those that are there."""
         self._pages.append(page)
+        if page.role is Role.EVERYBODY:
+            self._lock_behind()
         page.opened()
+
+    def _lock_behind(self) -> None:
+        """Everybody may come to the screen now: the way back is behind the code, if there is one."""
+        if self.desk.lock.digest:
+            self.desk.lock.close()
 
     def replace(self, page: Page) -> None:
         """Lay a page in the place of the one in front."""

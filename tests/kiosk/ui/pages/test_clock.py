@@ -11,6 +11,8 @@ from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
 from kiosk.rounds.clock import Clock, Going, clock
 from kiosk.rounds.contents import ClockNote, ClockTurn
+from kiosk.ui.lock import digest_of
+from kiosk.ui.pages.clock import WallPage
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
@@ -134,3 +136,13 @@ def test_a_clock_that_nobody_started_is_ready(room: Room) -> None:
     assert wall_view(found, minutes=30, round_name="", cups_in=0, cups=2).sentence == (
         "Ready to start"
     )
+
+
+def test_what_everybody_may_see_locks_what_is_behind_it(room: Room) -> None:
+    lock = room.desk.lock
+    room.open(WallPage(room, 1))
+    assert lock.open  # without a code there is nothing to lock with
+    room.back()
+    lock.digest = digest_of("111111")
+    room.open(WallPage(room, 1))
+    assert not lock.open
