@@ -14,8 +14,8 @@ from kiosk.rounds.sheets import sheet_rows, team_code
 from kiosk.rounds.typed_answers import Stand, typed
 from kiosk.settings import Rules
 from kiosk.ui.lock import digest_of
+from kiosk.ui.pages.codes import CodePage
 from kiosk.ui.pages.own_answers import OwnAnswersPage
-from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.paper_typing import SheetsPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.sheet_views import PaperView
@@ -98,7 +98,7 @@ def test_it_closes_by_itself_when_the_time_is_up(room: Room) -> None:
 def test_the_way_back_is_behind_a_code(room: Room) -> None:
     room.desk.lock.helper_digest = digest_of("222222")
     press(room, Person.HOME)
-    assert room.role is Role.EVERYBODY
+    assert isinstance(room.page, CodePage)
     for digit in "222222":
         press(room, Person.TYPE, digit)
     press(room, Person.ENTER)
