@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kiosk.ui import tour_boxes, tour_cups, tour_guesses, tour_keys, tour_scale
+from kiosk.ui import tour_boxes, tour_cups, tour_guesses, tour_keys, tour_rounds, tour_scale
 from kiosk.ui.tour_hands import Stops
 
 STATIONS: Stops = tuple(
@@ -14,6 +14,7 @@ STATIONS: Stops = tuple(
             *tour_boxes.STOPS,
             *tour_guesses.STOPS,
             *tour_scale.STOPS,
+            *tour_rounds.STOPS,
         ),
         start=1,
     )
