@@ -139,7 +139,7 @@ class Room:
         page.opened()
 
     def _lock_behind(self) -> None:
-        """Everybody may come to the screen now: the way back is behind the code, if there is one."""
+        """Everybody may come to the screen now: the way back is behind the code, if any."""
         if self.desk.lock.digest:
             self.desk.lock.close()
 

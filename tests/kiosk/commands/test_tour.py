@@ -29,7 +29,8 @@ def test_it_saves_a_picture_of_each_screen_in_the_size_wanted(tmp_path: Path) ->
     pictures = [Path(each["picture"]) for each in told]
     assert sorted(pictures) == sorted(folder.iterdir())
     assert {size_of(picture) for picture in pictures} == {(800, 480)}
-    assert {"home", "take cup", "score", "key", "rows", "queue", "paper"} <= {each["screen"] for each in told}
+    seen = {each["screen"] for each in told}
+    assert {"home", "take cup", "score", "key", "rows", "queue", "paper"} <= seen
 
 
 @pytest.fixture
