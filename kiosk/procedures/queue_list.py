@@ -141,7 +141,7 @@ class QueueList:
         zero: Weighing | None,
     ) -> RoundNote:
         typed = weighing is not None and weighing.source is Source.TYPED
-        content = CupNote(team=team, turn=turn, typed=typed)
+        content = CupNote(team=team, turn=turn, typed=typed, again=bool(self._again))
         made = self.round.next_note(
             content, at=at, new_id=self._world.new_id, weighing=weighing, zero=zero
         )

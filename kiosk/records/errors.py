@@ -47,6 +47,8 @@ class Problem(StrEnum):
     MIXED = "mixed"
     NO_ROUND = "no_round"
     LOST_RACE = "lost_race"  # another kiosk changed the same thing meanwhile
+    ROUND_FROZEN = "round_frozen"  # its rules or keys, since a sitting began
+    ROUND_LOCKED = "round_locked"  # the answers of that division
     OTHER_CONTENT = "other_content"
     CONFLICT = "conflict"
     NO_TABLE = "no_table"  # among exported files
@@ -75,6 +77,8 @@ NEVER_FITS = frozenset(
         Problem.MIXED,
         Problem.NO_ROUND,
         Problem.LOST_RACE,
+        Problem.ROUND_FROZEN,
+        Problem.ROUND_LOCKED,
         Problem.OTHER_CONTENT,
         Problem.CONFLICT,
     }

@@ -1,8 +1,9 @@
 """Records of another kiosk, taken in from its exported tables: each row once, by its own id.
 
 What is here already is left alone. What does not fit what is here (another content under the same
-id, a cup that was handed in here too, an answer that was typed here too) is a conflict: it is
-named, and what is here stands. Numbers and letters in use follow from what then is kept.
+id, a cup that was handed in here too, an answer that was typed here too or comes after the lock) is
+a conflict: it is named, and what is here stands. A division that was locked elsewhere without
+knowing all that is noted here stays open. Numbers and letters in use follow from what is kept.
 """
 
 from __future__ import annotations
@@ -24,11 +25,14 @@ from kiosk.records.columns import Exact, Moment
 from kiosk.records.csv_cells import as_it_was
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.models import SECRETS, Base, ChoiceRow, LabelTakenRow, RoundNoteRow
+from kiosk.records.round_locks import held
+from kiosk.records.round_notes import NoteKind
 from kiosk.records.sense import labels_wanted
 
 _NUMBER = re.compile(r"-?[0-9]+(?:\.[0-9]+)?(?:E[+-]?[0-9]+)?")
 _WHOLE = re.compile(r"-?[0-9]+")
 _PLACE = "place"
+_DECIDED_BY = [kind.value for kind in (NoteKind.TEAM, NoteKind.KEY, NoteKind.CUP, NoteKind.ANSWER)]
 _LABELS = LabelTakenRow.__tablename__  # they follow from the rest
 
 
@@ -66,7 +70,9 @@ def _take_in_table(session: Session, one: Table, folder: Path) -> TakenIn:
     empty = not session.execute(select(one).limit(1)).first()
     new = known = 0
     conflicts: list[Conflict] = []
-    for row in _rows(folder / f"{one.name}.csv", one):
+    rows = list(_rows(folder / f"{one.name}.csv", one))
+    judge = _Rounds(session, rows) if one.name == RoundNoteRow.__tablename__ else None
+    for row in rows:
         if one.name == ChoiceRow.__tablename__:
             here = session.get(ChoiceRow, row["name"])
             taken = here is None and row["name"] not in SECRETS
@@ -74,7 +80,7 @@ def _take_in_table(session: Session, one: Table, folder: Path) -> TakenIn:
                 session.add(ChoiceRow(**row))
             new, known = new + taken, known + (not taken)
             continue
-        fate = _take_in_row(session, one, row, keep_place=empty)
+        fate = _take_in_row(session, one, row, judge, keep_place=empty)
         new, known = new + (fate is True), known + (fate is None)
         if fate is False:
             conflicts.append(Conflict(table=one.name, id=row["id"], theirs=row))
@@ -84,14 +90,19 @@ def _take_in_table(session: Session, one: Table, folder: Path) -> TakenIn:
 
 
 def _take_in_row(
-    session: Session, one: Table, row: dict[str, Any], *, keep_place: bool
+    session: Session,
+    one: Table,
+    row: dict[str, Any],
+    judge: _Rounds | None,
+    *,
+    keep_place: bool,
 ) -> bool | None:
     """True: taken in; None: it is here already; False: it does not fit."""
     here = session.execute(select(one).where(one.c.id == row["id"])).mappings().first()
     if here is not None:
         same = all(here[name] == value for name, value in row.items() if name != _PLACE)
         return None if same else False
-    if one.name == RoundNoteRow.__tablename__ and not _follows(session, one, row):
+    if judge is not None and not judge.takes(row):
         return False
     columns = row if keep_place else {name: row[name] for name in row if name != _PLACE}
     try:
@@ -102,10 +113,40 @@ def _take_in_row(
     return True
 
 
-def _follows(session: Session, one: Table, row: dict[str, Any]) -> bool:
-    """Whether the note before this one was taken in: else it speaks of something unknown here."""
-    before = select(one.c.id).where(one.c.id == row["after"], one.c.about == row["about"])
-    return not row["after"] or session.execute(before).first() is not None
+class _Rounds:
+    """Judges the notes of rounds in a file, in its order, by what is kept here."""
+
+    def __init__(self, session: Session, rows: Sequence[Mapping[str, Any]]) -> None:
+        self._session = session
+        self._file = {row["id"] for row in rows}
+        self._missing: dict[str, bool] = {}  # by round: whether the file knows less than is here
+
+    def takes(self, row: Mapping[str, Any]) -> bool:
+        """Whether it follows what is here, and may come so late."""
+        if row["id"] == row["round_id"]:
+            return True
+        if not self._follows(row):
+            return False
+        if row["kind"] == NoteKind.STEP and self._knew_less(row["round_id"]):
+            return False
+        about_it = {name: row[name] for name in ("round_id", "kind", "about", "content")}
+        try:
+            return held(self._session, **about_it) is None
+        except (ValueError, KeyError, TypeError):  # it holds no note that we could read
+            return False
+
+    def _follows(self, row: Mapping[str, Any]) -> bool:
+        """Whether the note before this one was taken in: else it speaks of something unknown."""
+        note = RoundNoteRow
+        before = select(note.id).where(note.id == row["after"], note.about == row["about"])
+        return not row["after"] or self._session.execute(before).first() is not None
+
+    def _knew_less(self, round_id: str) -> bool:
+        if round_id not in self._missing:
+            note = RoundNoteRow
+            here = select(note.id).where(note.round_id == round_id, note.kind.in_(_DECIDED_BY))
+            self._missing[round_id] = bool(set(self._session.scalars(here)) - self._file)
+        return self._missing[round_id]
 
 
 def _go_on_from_last(session: Session, one: Table) -> None:

@@ -8,6 +8,7 @@ What `content` holds for each kind is known to `kiosk.rounds.contents`, not here
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
@@ -66,3 +67,20 @@ class StoredRound:
     id: str
     since: datetime
     content: str
+
+
+def began(
+    division: str, teams: Iterable[Sequence[tuple[int, str, int]]], starts: Mapping[int, int]
+) -> bool:
+    """Whether a sitting of that division began, whoever was moved or left since.
+
+    ``teams`` holds for each team when (a place in the order of keeping) it was in which division
+    and sitting; ``starts`` when each sitting's clock was started.
+    """
+    for said in teams:
+        for number, (_, of, sitting) in enumerate(said):
+            until = said[number + 1][0] if number + 1 < len(said) else None
+            start = starts.get(sitting)
+            if of == division and start is not None and (until is None or start < until):
+                return True
+    return False

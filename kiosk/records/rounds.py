@@ -9,18 +9,22 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.labels import locked
 from kiosk.records.models import RoundNoteRow
 from kiosk.records.queries import weighing_of
+from kiosk.records.round_locks import held
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, StoredRound
 
 
 def fits(session: Session, note: RoundNote) -> dict[str, Any]:
-    """Whether a note follows what is kept. RecordsError for an unknown round or a lost race."""
+    """Whether a note follows what is kept.
+
+    RecordsError for an unknown round, a lost race, or what is frozen or locked by now.
+    """
     opens = note.id == note.round_id
     if not opens:
-        first = session.scalar(select(RoundNoteRow).where(RoundNoteRow.id == note.round_id))
-        if first is None:
-            raise RecordsError(Problem.NO_ROUND)
+        # One note of a round after the other: what a note is judged by stays so until it is kept.
+        first = locked(session, RoundNoteRow, note.round_id, Problem.NO_ROUND)
         if first.simulated != note.simulated:
             raise RecordsError(Problem.MIXED)
     latest = session.scalar(
@@ -31,6 +35,15 @@ def fits(session: Session, note: RoundNote) -> dict[str, Any]:
     )
     if note.after != (latest or FIRST):
         raise RecordsError(Problem.LOST_RACE)
+    problem = (
+        None
+        if opens
+        else held(
+            session, round_id=note.round_id, kind=note.kind, about=note.about, content=note.content
+        )
+    )
+    if problem is not None:
+        raise RecordsError(problem)
     return {}
 
 
@@ -57,11 +70,13 @@ def rounds(session: Session, simulated: bool) -> list[StoredRound]:
     return list(opened.values())
 
 
-def notes(session: Session, round_id: str) -> list[RoundNote]:
-    """All notes of a round, in the order of keeping."""
-    rows = session.scalars(
-        select(RoundNoteRow).where(RoundNoteRow.round_id == round_id).order_by(RoundNoteRow.place)
-    )
+def notes(session: Session, round_id: str, after: str = FIRST) -> list[RoundNote]:
+    """The notes of a round that were kept after that one, or all; in the order of keeping."""
+    wanted = select(RoundNoteRow).where(RoundNoteRow.round_id == round_id)
+    if after:
+        place = select(RoundNoteRow.place).where(RoundNoteRow.id == after).scalar_subquery()
+        wanted = wanted.where(RoundNoteRow.place > place)
+    rows = session.scalars(wanted.order_by(RoundNoteRow.place))
     return [_note(row) for row in rows]
 
 

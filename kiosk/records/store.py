@@ -33,7 +33,7 @@ from kiosk.records.kept import (
 from kiosk.records.kinds import JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
-from kiosk.records.round_notes import RoundNote, StoredRound
+from kiosk.records.round_notes import FIRST, RoundNote, StoredRound
 from kiosk.records.server import CHANNEL, open_server
 from kiosk.records.sqlite_file import READS_ONLY, open_file
 
@@ -154,10 +154,10 @@ class Store:
         with self._reading() as session:
             return rounds.rounds(session, simulated)
 
-    def round_notes(self, round_id: str) -> list[RoundNote]:
-        """All notes of a round, in the order of keeping."""
+    def round_notes(self, round_id: str, after: str = FIRST) -> list[RoundNote]:
+        """The notes of a round that were kept after that one, or all; in the order of keeping."""
         with self._reading() as session:
-            return rounds.notes(session, round_id)
+            return rounds.notes(session, round_id, after)
 
     def export(self, folder: Path) -> list[Exported]:
         """Write every table to a folder that is not there yet, or has none of them."""

@@ -45,6 +45,7 @@ class Team(Content):
     """Who takes part. `cup` is the number on the team's cup, 0 for none yet.
 
     `gone` says why a team takes no part any more; `into` is the team that it was merged into.
+    `reason` is told for a change after the answers of its division were locked.
     """
 
     KIND = NoteKind.TEAM
@@ -59,6 +60,7 @@ class Team(Content):
     cup: int = 0
     gone: str = ""
     into: str = ""
+    reason: str = ""
 
     @property
     def about(self) -> str:
@@ -128,14 +130,14 @@ class CupTurn(StrEnum):
 class CupNote(Content):
     """Something happened to the cup of a team; its masses stand beside the note.
 
-    `typed`: the judge read the balance and typed it. `reason` says why, where that is asked.
+    `typed`: the judge read the balance and typed it. `again`: on a protest, also after the lock.
     """
 
     KIND = NoteKind.CUP
     team: str
     turn: CupTurn
     typed: bool = False
-    reason: str = ""
+    again: bool = False
 
     @property
     def about(self) -> str:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
 from decimal import Decimal
 
-from kiosk.rounds.contents import Answer, BoundKey, CupNote, Stage, Team
+from kiosk.rounds.contents import BoundKey, Stage, Team, Typing
 from kiosk.rounds.results import Results, Row, locked_at
 from kiosk.rounds.standing import results_now
 from kiosk.rounds.state import RoundState
@@ -29,21 +28,12 @@ class Change:
     reason: str = ""
 
 
-def as_of(state: RoundState, at: datetime) -> RoundState:
-    """The round as it was noted by that moment (UTC)."""
-    earlier = {
-        about: tuple(said for said in chain if said.note.at <= at)
-        for about, chain in state.chains.items()
-    }
-    return RoundState(state.id, state.simulated, {k: v for k, v in earlier.items() if v})
-
-
 def corrections(state: RoundState, found: Results) -> list[Change]:
     """What was changed in ``found`` since its division was locked, keys first."""
     locked = locked_at(state, found.division)
     if found.stage is Stage.OPEN or locked is None:
         return []
-    then = results_now(as_of(state, locked), found.division, draws=0)
+    then = results_now(state.up_to(locked), found.division, draws=0)
     before = {row.team.team: row.scores for row in then.rows}
     changes = list(_of_keys(state, found.division, locked))
     for row in found.rows:
@@ -51,10 +41,10 @@ def corrections(state: RoundState, found: Results) -> list[Change]:
     return changes
 
 
-def _of_keys(state: RoundState, division: str, locked: datetime) -> Iterator[Change]:
+def _of_keys(state: RoundState, division: str, locked: int) -> Iterator[Change]:
     for task in list(Task)[1:]:
         for said in state.history(f"key {division} {task}"):
-            if said.note.at > locked and isinstance(said.content, BoundKey):
+            if said.place > locked and isinstance(said.content, BoundKey):
                 yield Change(team=None, task=task, reason=said.content.reason)
 
 
@@ -71,8 +61,5 @@ def _of_row(state: RoundState, row: Row, before: tuple[Decimal, ...] | None) -> 
 
 
 def _reason(state: RoundState, team: Team, task: Task) -> str:
-    judged = state.latest(Answer, f"answer {team.team} {task} judge")
-    if judged is not None:
-        return judged.reason
-    cup = state.latest(CupNote, f"cup {team.team}")
-    return (cup.reason if cup else "") or say("results.weighed_again")
+    judged = state.answer(team.team, task, Typing.JUDGE)
+    return judged.reason if judged is not None else say("results.weighed_again")

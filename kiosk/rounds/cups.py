@@ -13,7 +13,7 @@ from enum import StrEnum
 
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import RoundNote
-from kiosk.rounds.contents import CupNote, CupTurn, Team
+from kiosk.rounds.contents import CupNote, CupTurn, Stage, Team
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Weighed
 
@@ -69,7 +69,7 @@ class TeamCup:
     """The cup of a team. ``fillings`` are all its masses, oldest first; see `counting`.
 
     ``ended`` is the outcome that stands instead of a mass. ``later``: it was set aside, or spilled
-    before it was handed in, and comes at the end of the queue.
+    before it was handed in, and comes at the end of the queue. ``closed``: its division is locked.
     """
 
     team: Team
@@ -78,6 +78,7 @@ class TeamCup:
     ended: CupTurn | None = None
     later: CupTurn | None = None
     turns: tuple[CupTurn, ...] = ()
+    closed: bool = False
 
     @property
     def stand(self) -> CupStand:
@@ -100,7 +101,7 @@ class TeamCup:
 
     def due(self, pass_: Pass) -> bool:
         """Whether it still has to come to the table in that pass."""
-        if self.stand in (CupStand.IN, CupStand.NO_MASS):
+        if self.closed or self.stand in (CupStand.IN, CupStand.NO_MASS):
             return False
         return pass_ is Pass.FILLED or self.empty is None
 
@@ -129,7 +130,7 @@ def division(weighing: Weighing) -> Decimal:
 
 def cup_of(state: RoundState, team: Team) -> TeamCup:
     """How the cup of that team stands."""
-    cup = TeamCup(team=team)
+    cup = TeamCup(team=team, closed=state.stage(team.division) is not Stage.OPEN)
     for note, content in state.cup_notes(team.team):
         cup = _after(replace(cup, turns=(*cup.turns, content.turn)), note, content)
     return cup

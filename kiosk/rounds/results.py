@@ -164,22 +164,25 @@ def corrected(state: RoundState, team: Team) -> frozenset[Task]:
         task
         for task in Task
         for said in state.history(f"answer {team.team} {task} judge")
-        if said.note.at > locked
+        if said.place > locked
     }
-    if any(said.note.at > locked for said in state.history(f"cup {team.team}")):
+    if any(said.place > locked for said in state.history(f"cup {team.team}")):
         late.add(Task.MASS)
     return frozenset(late)
 
 
-def locked_at(state: RoundState, division: str) -> datetime | None:
-    """When the division was locked after it was open last, None while it is open."""
-    locked: datetime | None = None
+def locked_at(state: RoundState, division: str) -> int | None:
+    """The place among all notes at which the division was locked after it was open last.
+
+    None while it is open. By places, since the clocks of two kiosks may differ.
+    """
+    locked: int | None = None
     for said in state.history(f"step {division}"):
         stage = getattr(said.content, "stage", None)
         if stage is Stage.OPEN:
             locked = None
         elif stage is Stage.LOCKED:
-            locked = locked or said.note.at
+            locked = said.place if locked is None else locked
     return locked
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import cached_property
 from typing import TypeVar
 
 from kiosk.evidence import Weighing
-from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
+from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, began
 from kiosk.rounds.contents import (
     MODELS,
     Answer,
@@ -31,39 +32,55 @@ _Kind = TypeVar("_Kind", bound=Content)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Said:
-    """A note with its content read."""
+    """A note with its content read, and its place among all notes of its round, from 0."""
 
     note: RoundNote
     content: Content
+    place: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class RoundState:
     """Everything that was noted about one round, in order of keeping; see `of`."""
 
     id: str
     simulated: bool
     chains: Mapping[str, tuple[Said, ...]] = field(default_factory=dict)  # by what they are about
+    length: int = 0  # how many notes there are
+    last: str = FIRST  # the id of the latest
 
     @staticmethod
-    def of(notes: Iterable[RoundNote]) -> RoundState:
+    def of(notes: Sequence[RoundNote]) -> RoundState:
         """The round of these notes, the first of which opens it. ValueError without any."""
-        state: RoundState | None = None
-        for note in notes:
-            begun = state or RoundState(note.round_id, note.simulated)
-            state = begun.with_note(note)
-        if state is None:
+        if not notes:
             raise ValueError("a round has at least the note that opens it")
-        return state
+        return RoundState(notes[0].round_id, notes[0].simulated).with_notes(notes)
 
     def with_note(self, note: RoundNote) -> RoundState:
         """The round with one more note; one that is there already changes nothing."""
-        chain = self.chains.get(note.about, ())
-        if any(said.note.id == note.id for said in chain):
-            return self
-        content = MODELS[NoteKind(note.kind)].model_validate_json(note.content)
-        more = (*chain, Said(note=note, content=content))
-        return RoundState(self.id, self.simulated, {**self.chains, note.about: more})
+        return self.with_notes([note])
+
+    def with_notes(self, notes: Iterable[RoundNote]) -> RoundState:
+        """The round with all of these; those that are there already change nothing."""
+        chains, length, last = dict(self.chains), self.length, self.last
+        for note in notes:
+            chain = chains.get(note.about, ())
+            if not any(said.note.id == note.id for said in chain):
+                content = MODELS[NoteKind(note.kind)].model_validate_json(note.content)
+                said = Said(note=note, content=content, place=length)
+                chains[note.about] = (*chain, said)
+                length, last = length + 1, note.id
+        return RoundState(self.id, self.simulated, chains, length, last)
+
+    def up_to(self, place: int) -> RoundState:
+        """The round as it was when the note at that place had been kept."""
+        earlier = {
+            about: found
+            for about, chain in self.chains.items()
+            if (found := tuple(said for said in chain if said.place <= place))
+        }
+        latest = max((chain[-1] for chain in earlier.values()), key=lambda said: said.place)
+        return RoundState(self.id, self.simulated, earlier, latest.place + 1, latest.note.id)
 
     # What is said -----------------------------------------------------------------------------
 
@@ -88,36 +105,43 @@ class RoundState:
     def all_latest(self, kind: type[_Kind]) -> list[_Kind]:
         """What was said last about each thing of that kind, in order of their first notes."""
         return [
-            chain[-1].content
-            for chain in self.chains.values()
-            if isinstance(chain[-1].content, kind)
+            content
+            for chain in self._by_kind.get(kind.KIND, ())
+            if isinstance(content := chain[-1].content, kind)
         ]
+
+    @cached_property
+    def _by_kind(self) -> dict[NoteKind, list[tuple[Said, ...]]]:
+        found: dict[NoteKind, list[tuple[Said, ...]]] = {}
+        for chain in self.chains.values():
+            found.setdefault(chain[0].content.KIND, []).append(chain)
+        return found
 
     def history(self, about: str) -> Sequence[Said]:
         """All that was said about that thing, oldest first."""
         return self.chains.get(about, ())
 
-    @property
-    def everybody(self) -> list[Team]:
+    @cached_property
+    def everybody(self) -> Sequence[Team]:
         """All teams, those that are gone too."""
         return self.all_latest(Team)
 
-    @property
-    def teams(self) -> list[Team]:
+    @cached_property
+    def teams(self) -> Sequence[Team]:
         """The teams that take part, by sitting, division and order of entry."""
         here = [team for team in self.everybody if not team.gone]
-        order = self.divisions
-        return sorted(here, key=lambda team: (team.sitting, order.index(team.division)))
+        order = {division: place for place, division in enumerate(self.divisions)}
+        return sorted(here, key=lambda team: (team.sitting, order[team.division]))
 
-    @property
-    def divisions(self) -> list[str]:
+    @cached_property
+    def divisions(self) -> Sequence[str]:
         """The divisions that have teams, those of the rules first."""
         found = dict.fromkeys(team.division for team in self.everybody if not team.gone)
         named = [name for name in self.rules.divisions if name in found]
         return [*named, *(name for name in found if name not in named)]
 
-    @property
-    def sittings(self) -> list[int]:
+    @cached_property
+    def sittings(self) -> Sequence[int]:
         """The numbers of the sittings that have teams."""
         return sorted({team.sitting for team in self.everybody if not team.gone})
 
@@ -166,10 +190,30 @@ class RoundState:
         """Whether the clock of that sitting was ever started."""
         return bool(self.chains.get(f"clock {sitting}"))
 
+    @property
+    def any_begun(self) -> bool:
+        """Whether a clock was ever started: the rules are frozen."""
+        return bool(self._starts)
+
+    @property
+    def _starts(self) -> dict[int, int]:
+        return {
+            content.sitting: chain[0].place
+            for chain in self._by_kind.get(NoteKind.CLOCK, ())
+            if isinstance(content := chain[0].content, ClockNote)
+        }
+
     def division_begun(self, division: str) -> bool:
         """Whether a sitting of that division began: its keys are frozen."""
-        sittings = {team.sitting for team in self.everybody if team.division == division}
-        return any(self.begun(sitting) for sitting in sittings)
+        teams = [
+            [
+                (said.place, said.content.division, said.content.sitting)
+                for said in chain
+                if isinstance(said.content, Team)
+            ]
+            for chain in self._by_kind.get(NoteKind.TEAM, ())
+        ]
+        return began(division, teams, self._starts)
 
     def cup_notes(self, team: str) -> list[tuple[RoundNote, CupNote]]:
         """What happened to a team's cup and counts, oldest first, with the masses."""

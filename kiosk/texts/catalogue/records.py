@@ -66,6 +66,14 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "records.lost_race": (
         "Somebody else changed this a moment ago. Look at what it says now, then decide again."
     ),
+    "records.round_frozen": (
+        "A sitting has begun meanwhile: rules stay as they are, and another key needs two codes "
+        "and a reason. Nothing was changed."
+    ),
+    "records.round_locked": (
+        "The answers of this division are locked meanwhile. Nothing was changed. To change it, "
+        "correct it in Results, or go a step back there."
+    ),
     "records.mixed": (
         "This was begun on another kind of scale. Simulated masses never mix with real ones: "
         "begin again on this scale."

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -33,10 +35,15 @@ OPENED = RoundNote(
 )  # fmt: skip
 
 
-def answer(team: str, content: str, after: str = FIRST) -> RoundNote:
+def answer(team: str, estimate: str, after: str = FIRST) -> RoundNote:
+    content = {"team": team, "typing": "first", "estimate": estimate}
+    return round_note(NoteKind.ANSWER, f"answer {team}", content, after)
+
+
+def round_note(kind: NoteKind, about: str, content: object, after: str = FIRST) -> RoundNote:
     return RoundNote(
-        at=AT, round_id=OPENED.id, simulated=True, kind=NoteKind.ANSWER,
-        about=f"answer {team}", after=after, content=content,
+        at=AT, round_id=OPENED.id, simulated=True, kind=kind,
+        about=about, after=after, content=json.dumps(content),
     )  # fmt: skip
 
 
@@ -103,8 +110,8 @@ def test_taken_in_twice_it_is_kept_once(store: Store, another: Callable[..., Pat
 
 
 def test_rows_of_both_stand_side_by_side(store: Store, another: Callable[..., Path]) -> None:
-    store.save(OPENED, answer("heron", '{"estimate": "1"}'))
-    found = store.take_in(another(OPENED, answer("wren", '{"estimate": "2"}')))
+    store.save(OPENED, answer("heron", "1"))
+    found = store.take_in(another(OPENED, answer("wren", "2")))
     assert of(found, "round_notes") == (1, 1, 0)
     assert [note.about for note in store.round_notes(OPENED.id)] == [
         "round", "answer heron", "answer wren",
@@ -114,15 +121,59 @@ def test_rows_of_both_stand_side_by_side(store: Store, another: Callable[..., Pa
 def test_what_was_answered_on_both_is_a_conflict_and_the_one_here_stands(
     store: Store, another: Callable[..., Path]
 ) -> None:
-    here = answer("wren", '{"estimate": "1"}')
+    here = answer("wren", "1")
     store.save(OPENED, here)
-    there = answer("wren", '{"estimate": "2"}')
-    later = answer("wren", '{"estimate": "3"}', after=there.id)
+    there = answer("wren", "2")
+    later = answer("wren", "3", after=there.id)
     found = store.take_in(another(OPENED, there, later))
     (notes,) = [one for one in found if one.table == "round_notes"]
     assert [conflict.id for conflict in notes.conflicts] == [there.id, later.id]
-    assert notes.conflicts[0].theirs["content"] == '{"estimate": "2"}'
+    assert notes.conflicts[0].theirs["content"] == there.content
     assert store.round_notes(OPENED.id) == [OPENED, here]
+
+
+HERON_IS_HERE = round_note(
+    NoteKind.TEAM, "team heron", {"team": "heron", "division": "d", "sitting": 1, "gone": ""}
+)
+LOCKED = round_note(NoteKind.STEP, "step d", {"division": "d", "stage": "locked"})
+
+
+def test_an_answer_that_comes_after_the_lock_is_a_conflict(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    store.save(OPENED, HERON_IS_HERE, LOCKED)
+    found = store.take_in(another(OPENED, HERON_IS_HERE, answer("heron", "2")))
+    assert of(found, "round_notes") == (0, 2, 1)
+
+
+def test_a_lock_that_knew_nothing_of_an_answer_here_is_a_conflict(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    there, here = answer("heron", "2"), answer("wren", "1")
+    theirs = another(OPENED, HERON_IS_HERE, there, LOCKED)
+    store.save(OPENED, HERON_IS_HERE, here)
+    assert of(store.take_in(theirs), "round_notes") == (1, 2, 1)
+    assert [note.about for note in store.round_notes(OPENED.id)][-1] == "answer heron"
+
+
+def test_a_lock_that_knew_all_that_is_here_is_taken_in(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    there, both = answer("heron", "2"), answer("wren", "1")
+    theirs = another(OPENED, HERON_IS_HERE, both, there, LOCKED)
+    store.save(OPENED, HERON_IS_HERE, both)
+    assert of(store.take_in(theirs), "round_notes") == (2, 3, 0)
+
+
+def test_a_note_that_holds_no_note_is_a_conflict(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    store.save(OPENED)
+    folder = another(OPENED, answer("wren", "2"))
+    file = folder / "round_notes.csv"
+    file.write_text(re.sub(r'"{""team.*}"', "[]", file.read_text(encoding="utf-8")), "utf-8")
+    assert "[]" in file.read_text(encoding="utf-8")
+    assert of(store.take_in(folder), "round_notes") == (0, 1, 1)
 
 
 def test_a_cup_handed_in_elsewhere_is_out_no_more(

@@ -13,7 +13,23 @@ from kiosk.records import keeping
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
 from kiosk.records.store import Store
+from kiosk.rounds.contents import (
+    Answer,
+    BoundKey,
+    ClockNote,
+    ClockTurn,
+    Content,
+    CupNote,
+    CupTurn,
+    Plan,
+    Stage,
+    Step,
+    Typing,
+)
+from kiosk.rounds.state import RoundState, open_round
+from kiosk.settings import Task
 from tests.helpers.both_stores import BOTH_STORES
+from tests.helpers.round_notes import DIVISION, an_id, team
 from tests.helpers.weighings import weighed
 
 pytestmark = BOTH_STORES
@@ -28,7 +44,7 @@ OPENED = RoundNote(
 def note(about: str = "team 1", after: str = FIRST, **more: object) -> RoundNote:
     plain = RoundNote(
         at=NOON, round_id=OPENED.id, simulated=True, kind=NoteKind.TEAM,
-        about=about, after=after, content="{}",
+        about=about, after=after, content='{"division": "d", "gone": ""}',
     )  # fmt: skip
     return replace(plain, **more)  # type: ignore[arg-type]
 
@@ -101,3 +117,102 @@ def test_a_weighing_keeps_its_digits(store: Store) -> None:
     kept = store.round_notes(OPENED.id)[-1].weighing
     assert kept is not None
     assert str(kept.grams) == str(Decimal("112.50"))
+
+
+# What comes late ------------------------------------------------------------------------------
+
+OTHER = "Grades 7 to 8"
+WREN = team("Wren")
+
+
+def said(store: Store, *contents: Content) -> Problem | None:
+    """What became of these in a round of their own, one after the other."""
+    first = open_round(Plan(name="Late"), simulated=True, at=NOON, new_id=an_id)
+    state = RoundState.of([first])
+    store.save(first)
+    for content in contents:
+        made = state.next_note(content, at=NOON, new_id=an_id)
+        try:
+            store.save(made)
+        except RecordsError as refused:
+            return refused.problem
+        state = state.with_note(made)
+    return None
+
+
+def typed(typing: Typing) -> Answer:
+    return Answer(team="wren", task=Task.COUNT_LOW, typing=typing, estimate=Decimal(1))
+
+
+def key(reason: str = "") -> BoundKey:
+    return BoundKey(
+        division=DIVISION, task=Task.COUNT_LOW, key_id="k", letter="A", actual=Decimal(400),
+        half_width_percent=Decimal(1), reason=reason,
+    )  # fmt: skip
+
+
+LOCK = Step(division=DIVISION, stage=Stage.LOCKED)
+OPEN_AGAIN = Step(division=DIVISION, stage=Stage.OPEN, reason="A sheet was missing")
+START = ClockNote(sitting=1, turn=ClockTurn.START)
+SPILLED = CupNote(team="wren", turn=CupTurn.SPILLED_AFTER)
+
+
+@pytest.mark.parametrize(
+    "late",
+    [
+        typed(Typing.TEAM),
+        typed(Typing.FIRST),
+        typed(Typing.SECOND),
+        SPILLED,
+        WREN.model_copy(update={"gone": "Ill"}),
+        WREN.model_copy(update={"division": OTHER}),
+        team("Heron"),
+    ],
+    ids=lambda content: f"{content.KIND} {getattr(content, 'typing', '')}",
+)
+def test_after_the_lock_the_answers_of_a_division_stand(store: Store, late: Content) -> None:
+    assert said(store, WREN, LOCK, late) is Problem.ROUND_LOCKED
+    assert said(store, WREN, LOCK, OPEN_AGAIN, late) is None
+
+
+@pytest.mark.parametrize(
+    "decided",
+    [
+        typed(Typing.JUDGE),
+        SPILLED.model_copy(update={"again": True}),
+        WREN.model_copy(update={"gone": "Ill", "reason": "Told by the school"}),
+        team("Robin", division=OTHER),
+    ],
+    ids=lambda content: content.KIND,
+)
+def test_what_is_decided_after_the_lock_is_kept(store: Store, decided: Content) -> None:
+    assert said(store, WREN, LOCK, decided) is None
+
+
+def test_nobody_comes_into_a_division_that_is_locked_whatever_the_reason(store: Store) -> None:
+    robin = team("Robin", division=OTHER)
+    comes = robin.model_copy(update={"division": DIVISION, "reason": "They are in grade 5"})
+    assert said(store, WREN, robin, LOCK, comes) is Problem.ROUND_LOCKED
+
+
+def test_once_a_sitting_began_another_key_needs_a_reason(store: Store) -> None:
+    assert said(store, WREN, START, key()) is Problem.ROUND_FROZEN
+    assert said(store, WREN, START, key("The jar was broken")) is None
+    assert said(store, WREN, key(), START) is None
+
+
+def test_moving_the_only_team_away_thaws_no_key(store: Store) -> None:
+    moved = WREN.model_copy(update={"sitting": 2})
+    assert said(store, WREN, START, moved, key()) is Problem.ROUND_FROZEN
+    assert said(store, WREN, moved, START, key()) is None  # it was away before
+
+
+def test_once_a_sitting_began_the_rules_stand(store: Store) -> None:
+    assert said(store, START, Plan(name="Renamed")) is Problem.ROUND_FROZEN
+
+
+def test_what_was_kept_since_a_note_is_read_alone(store: Store) -> None:
+    first, second = note(), note("team 2")
+    store.save(first, second)
+    assert store.round_notes(OPENED.id, first.id) == [second]
+    assert store.round_notes(OPENED.id, second.id) == []
