@@ -55,18 +55,19 @@ def clock(state: RoundState, sitting: int, now: datetime) -> Clock:
     notes = state.clock_notes(sitting)
     if not notes:
         return Clock(going=Going.NOT_STARTED, left=whole)
+    stopped = next((note for _, note in notes if note.turn is ClockTurn.STOP), None)
+    if stopped is not None:
+        return Clock(going=Going.OVER, left=timedelta(0), reason=stopped.reason)
     worked, running = _worked(notes, now)
     last = notes[-1][1]
     left = max(timedelta(0), whole - worked)
-    if last.turn is ClockTurn.STOP:
-        return Clock(going=Going.OVER, left=timedelta(0), reason=last.reason)
     behind = tuple(
         (team, remains)
         for team in state.teams_of(sitting=sitting)
         if team.extra_minutes
         and (remains := whole + timedelta(minutes=team.extra_minutes) - worked) > timedelta(0)
     )
-    if not running:
+    if not running and (left or behind):
         return Clock(going=Going.PAUSED, left=left, reason=last.reason, behind=behind)
     return Clock(going=Going.RUNNING if left else Going.OVER, left=left, behind=behind)
 

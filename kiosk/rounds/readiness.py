@@ -15,7 +15,7 @@ from kiosk.estimating.exact import exact
 from kiosk.estimating.pour_goal import BANDS
 from kiosk.rounds.contents import BoundKey
 from kiosk.rounds.state import RoundState
-from kiosk.rounds.teams import room_in
+from kiosk.rounds.teams import room_in, same_cup, same_label
 from kiosk.settings import Task
 
 COUNTS = (Task.COUNT_LOW, Task.COUNT_MIDDLE, Task.COUNT_HIGH)
@@ -33,6 +33,8 @@ class Doubt(StrEnum):
 
     NO_TEAMS = "no_teams"
     OVERFULL = "overfull"
+    CUP_TWICE = "cup_twice"
+    LABEL_TWICE = "label_twice"
     NO_KEY = "no_key"
     GONE = "gone"
     TWICE = "twice"
@@ -42,12 +44,22 @@ class Doubt(StrEnum):
     UNSURE = "unsure"
 
 
-STOPS = frozenset({Doubt.NO_TEAMS, Doubt.NO_KEY, Doubt.GONE, Doubt.TWICE, Doubt.LIMIT})
+STOPS = frozenset(
+    {
+        Doubt.CUP_TWICE,
+        Doubt.LABEL_TWICE,
+        Doubt.NO_TEAMS,
+        Doubt.NO_KEY,
+        Doubt.GONE,
+        Doubt.TWICE,
+        Doubt.LIMIT,
+    }
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
-    """One doubt, and where: the rest is for its sentence."""
+    """One doubt, and where: the rest is for its sentence. ``letter`` may be a cup's or a team's."""
 
     doubt: Doubt
     division: str = ""
@@ -82,6 +94,12 @@ def _of_teams(state: RoundState, sitting: int) -> Iterator[Found]:
         yield Found(doubt=Doubt.NO_TEAMS)
     if room_in(state, sitting) < 0:
         yield Found(doubt=Doubt.OVERFULL)
+    for number in same_cup(state, sitting):
+        yield Found(doubt=Doubt.CUP_TWICE, letter=str(number))
+    twice = same_label(state)
+    for team in state.teams_of(sitting=sitting):
+        if team.label.casefold() in twice:
+            yield Found(doubt=Doubt.LABEL_TWICE, letter=team.label)
 
 
 def _of_keys(state: RoundState, division: str, facts: KeyFacts) -> Iterator[Found]:

@@ -108,7 +108,8 @@ def blocks(state: RoundState, division: str, now: datetime) -> list[Block]:
         case Stage.OPEN:
             return list(_not_in(state, division, now))
         case Stage.LOCKED:
-            return list(_at_work_elsewhere(state, division, now))
+            # Two kiosks may have locked and noted something in the same moment.
+            return [*_not_in(state, division, now), *_at_work_elsewhere(state, division, now)]
         case Stage.RELEASED:
             return list(_protested(state, division, now))
     return []

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import csv
+from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
+from typing import TypeVar
 
-from kiosk.rounds.contents import Team
+from kiosk.rounds.contents import Stage, Team
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules
 from kiosk.texts import say
 from kiosk.texts.typed import as_typed
 
+_T = TypeVar("_T", int, str)
 COLUMNS = ("label", "school", "division", "sitting", "members", "extra_minutes")
 MOST_MEMBERS = 3
 MOST_SITTINGS = 99
@@ -27,8 +30,33 @@ def label_taken(teams: Iterable[Team], label: str, but: str = "") -> bool:
 
 def free_cup(teams: Iterable[Team], sitting: int) -> int:
     """The lowest number that no cup of that sitting has."""
+    return free_cups(teams, sitting, 1)[0]
+
+
+def free_cups(teams: Iterable[Team], sitting: int, many: int) -> list[int]:
+    """So many of the lowest numbers that no cup of that sitting has."""
     taken = {team.cup for team in teams if team.sitting == sitting}
-    return next(number for number in range(1, len(taken) + 2) if number not in taken)
+    return [number for number in range(1, len(taken) + many + 1) if number not in taken][:many]
+
+
+def open_divisions(state: RoundState) -> list[str]:
+    """Those that take teams still: of the rules, then of the teams, [""] where nobody named one."""
+    named = dict.fromkeys((*state.rules.divisions, *state.divisions)) or [""]
+    return [division for division in named if state.stage(division) is Stage.OPEN]
+
+
+def same_cup(state: RoundState, sitting: int) -> list[int]:
+    """The numbers that more than one cup of a sitting has, as two kiosks may have given them."""
+    return _twice(team.cup for team in state.teams_of(sitting=sitting) if team.cup)
+
+
+def same_label(state: RoundState) -> list[str]:
+    """The labels that more than one team has, in small letters."""
+    return _twice(team.label.casefold() for team in state.teams)
+
+
+def _twice(found: Iterable[_T]) -> list[_T]:
+    return [one for one, often in Counter(found).items() if often > 1]
 
 
 def room_in(state: RoundState, sitting: int) -> int:
@@ -71,14 +99,13 @@ def moved(teams: Iterable[Team], team: Team, sitting: int) -> Team:
     return team.model_copy(update={"sitting": sitting, "cup": free_cup(teams, sitting)})
 
 
-def from_csv(
-    teams: Sequence[Team], rules: Rules, text: str, new_id: Callable[[], str]
-) -> list[Team]:
+def from_csv(state: RoundState, text: str, new_id: Callable[[], str]) -> list[Team]:
     """The teams of a file with a heading out of COLUMNS, of which only ``label`` must be there.
 
     Comma or semicolon between cells. ValueError, with the line and what to do, for anything that
-    cannot be read: then nothing of the file is taken.
+    cannot be read, or a division that is locked: then nothing of the file is taken.
     """
+    teams = state.everybody
     rows = _rows(text)
     names = [cell.strip().lower() for cell in rows[0]] if rows else []
     if "label" not in names or set(names) - set(COLUMNS) or len(set(names)) < len(names):
@@ -91,7 +118,10 @@ def from_csv(
         if len(texts) > len(names):
             raise ValueError(say("teams.file.cells", line=line, wanted=len(names)))
         cells = dict(zip(names, texts, strict=False))
-        found.append(_team([*teams, *found], rules, line, cells, new_id))
+        made = _team([*teams, *found], state.rules, line, cells, new_id)
+        if state.stage(made.division) is not Stage.OPEN:
+            raise ValueError(say("teams.file.locked", line=line, division=made.division))
+        found.append(made)
     return found
 
 

@@ -74,7 +74,8 @@ class Desk(JobsDesk):
     def room_press(self, event: PersonEvent) -> None:
         """A press on a page of a round."""
         if self.settled_for_showing or self.room.page.types_on:
-            self.lock.seen(self.world.now())
+            if self.lock.open and self.coach_side:  # a helper's presses are no sign of the coach
+                self.lock.seen(self.world.now())
             self.room.press(event)
             self._changed()
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hmac
 import secrets
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
 from hashlib import pbkdf2_hmac
 from math import ceil
@@ -48,6 +48,14 @@ def fits(code: str, digest: str) -> bool:
 
 
 @dataclass(slots=True)
+class Tries:
+    """Wrong codes in a row; leaving the sheet that asks for one forgets none of them."""
+
+    wrong: int = 0
+    waits_until: float = float("-inf")
+
+
+@dataclass(slots=True)
 class Lock:
     """`digest` is what is kept of the code, "" while there is none.
 
@@ -63,9 +71,8 @@ class Lock:
     asking: Asking = Asking.CODE
     typed: str = ""
     wrong: bool = False  # what was typed last did not fit
+    tries: Tries = field(default_factory=Tries)
     _first: str = ""
-    _tries: int = 0
-    _waits_until: float = float("-inf")
     _seen_at: float = float("-inf")
 
     def ask(self, *, helper_welcome: bool = False) -> None:
@@ -76,7 +83,7 @@ class Lock:
 
     def waits(self, now: float) -> int:
         """Whole seconds before the next code may be typed; 0 if it may."""
-        left = self._waits_until - now
+        left = self.tries.waits_until - now
         return ceil(left) if left > 0 else 0
 
     def type(self, digit: str, now: float) -> None:
@@ -110,12 +117,12 @@ class Lock:
                 return False
             self.digest = digest_of(typed)
         elif self.helper_welcome and self.helper_digest and fits(typed, self.helper_digest):
-            self.helper_came, self._tries = True, 0
+            self.helper_came, self.tries.wrong = True, 0
             return True
         elif not fits(typed, self.digest):
             self._wrong(now)
             return False
-        self._tries = 0
+        self.tries.wrong = 0
         self.open_now(now)
         return True
 
@@ -141,7 +148,6 @@ class Lock:
 
     def _wrong(self, now: float) -> None:
         self.wrong = True
-        self._tries += 1
-        if self._tries >= TRIES:
-            self._tries = 0
-            self._waits_until = now + WAIT_S
+        self.tries.wrong += 1
+        if self.tries.wrong >= TRIES:
+            self.tries.wrong, self.tries.waits_until = 0, now + WAIT_S

@@ -39,6 +39,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "keys.change.offers": "jar was opened|counted again|wrong jar chosen",
     "keys.doubt.no_teams": "No team sits in this sitting. Enter teams first.",
     "keys.doubt.overfull": "More teams than the rules allow at once.",
+    "keys.doubt.cup_twice": "Two teams have cup {letter}. Give one of them another number.",
+    "keys.doubt.label_twice": "Two teams are called {letter}. Rename one, or make them one.",
     "keys.doubt.no_key": "{division}, {task}: no key yet.",
     "keys.doubt.gone": "The key of {letter} does not count any more. Choose another one.",
     "keys.doubt.twice": "{letter} stands for two tasks. Choose another one for {task}.",

@@ -44,6 +44,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "results.not_yet": "Not yet",
     "results.step_back": "A step\nback",
     "results.step_back.title": "Why a step back?",
+    "results.step_back.why": "a step back: {reason}",
     "results.step_back.label": "a reason: it is kept",
     "results.step_back.offers": "something was forgotten|released by mistake|a key is doubtful",
     "results.locked.body": "Locked. Look through the hints, then release.",

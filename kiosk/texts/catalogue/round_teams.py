@@ -24,6 +24,20 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "teams.name.label": "label of the team",
     "teams.name.taken": "There is a team {label} already. Choose another label.",
     "teams.school.label": "code of the school",
+    "teams.cup_twice": (
+        "Sitting {sitting}: two teams have cup {number}. Tap one and give it another number."
+    ),
+    "teams.label_twice": "Two teams are called {label}. Tap one and rename it, or make them one.",
+    "teams.all_locked": (
+        "All answers are locked: nobody can join any more. To let a team in, go a step back "
+        "in Results."
+    ),
+    "teams.locked": "The answers of its division are locked: a change needs a reason.",
+    "teams.why": "Why is it changed now?",
+    "teams.why.offers": "typed wrongly|told by the school|wrong division",
+    "teams.changed": "{label} changed: {reason}",
+    "teams.left": "{label} takes no part: {reason}",
+    "teams.row.cup": "Number on the cup",
     "teams.row.label": "Label",
     "teams.row.division": "Division",
     "teams.row.sitting": "Sitting",
@@ -57,6 +71,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "In line {line} there are more than {wanted} cells. Put a name with a comma in quotes."
     ),
     "teams.file.no_label": "In line {line} the label is missing. Give each team one.",
+    "teams.file.locked": (
+        "In line {line} the division {division} is locked: nobody can join it. "
+        "Go a step back in Results first."
+    ),
     "teams.file.twice": "In line {line} {label} comes a second time. Give each team its own label.",
     "teams.file.number": (
         "In line {line}, {column} is {typed}. Write a whole number from {low} to {high}."

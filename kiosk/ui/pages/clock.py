@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.clock import Clock, Going, clock
 from kiosk.rounds.contents import ClockNote, ClockTurn, CupTurn
-from kiosk.rounds.readiness import Found, doubts
+from kiosk.rounds.readiness import Found, KeyFacts, doubts
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
@@ -24,6 +24,15 @@ def stands(state: RoundState) -> str:
     """Which sittings were begun."""
     begun = [sitting for sitting in state.sittings if state.begun(sitting)]
     return say("clock.begun", sitting=begun[-1]) if begun else say("clock.none_begun")
+
+
+# What a clock must be doing for each turn; it may have done otherwise while a reason was typed.
+MAY_TURN = {
+    ClockTurn.START: (Going.NOT_STARTED,),
+    ClockTurn.PAUSE: (Going.RUNNING,),
+    ClockTurn.GO_ON: (Going.PAUSED,),
+    ClockTurn.STOP: (Going.RUNNING, Going.PAUSED),
+}
 
 
 class SittingsPage(RowsPage):
@@ -66,16 +75,24 @@ class ClockPage(RowsPage):
     def __init__(self, room: Room, sitting: int) -> None:
         super().__init__(room)
         self._sitting = sitting
-        self._doubts: list[Found] | None = None  # None until the keys are read
+        self._facts: KeyFacts | None = None  # None until the keys are read
 
     def opened(self) -> None:
         """See what is missing."""
         simulated = self.room.state.simulated
 
         def done(keys: list[Usable]) -> None:
-            self._doubts = doubts(self.room.state, self._sitting, facts_of(keys))
+            self._facts = facts_of(keys)
 
         self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
+
+    @property
+    def _doubts(self) -> list[Found]:
+        return [] if self._facts is None else doubts(self.room.state, self._sitting, self._facts)
+
+    @property
+    def _stopped(self) -> bool:
+        return self._facts is None or any(one.stops for one in self._doubts)
 
     @property
     def _clock(self) -> Clock:
@@ -101,7 +118,7 @@ class ClockPage(RowsPage):
         if found.going is Going.NOT_STARTED:
             return [
                 RowView(text=sentence(one), sign="not fine" if one.stops else "cannot tell")
-                for one in self._doubts or ()
+                for one in self._doubts
             ] or [RowView(text=say("clock.all_well"), sign="fine")]
         return [
             RowView(text=team.label, note=say("clock.extra"), value=time_left(remains))
@@ -119,10 +136,9 @@ class ClockPage(RowsPage):
 
     def main(self) -> ButtonView | None:
         """Start, pause, go on."""
-        stopped = self._doubts is None or any(one.stops for one in self._doubts)
         match self._clock.going:
             case Going.NOT_STARTED:
-                state = "off" if stopped else "ready"
+                state = "off" if self._stopped else "ready"
                 return button(say("clock.start"), Person.GO_ON, sign="arrow", state=state)
             case Going.RUNNING:
                 return button(say("clock.pause"), Person.STAY, sign="wait")
@@ -145,20 +161,22 @@ class ClockPage(RowsPage):
                 super().press(event)
 
     def _turn(self, turn: ClockTurn, reason: str = "") -> None:
-        self.room.say(ClockNote(sitting=self._sitting, turn=turn, reason=reason))
+        if self._clock.going in MAY_TURN[turn]:
+            self.room.say(ClockNote(sitting=self._sitting, turn=turn, reason=reason))
 
     def _go_on(self) -> None:
         if self._clock.going is Going.PAUSED:
             self._turn(ClockTurn.GO_ON)
-        elif self._doubts is not None and not any(one.stops for one in self._doubts):
+        elif not self._stopped:
             self._start()
 
     def _start(self) -> None:
         def begin() -> None:
-            self._turn(ClockTurn.START)
-            self.room.open(WallPage(self.room, self._sitting))
+            if not self._stopped:  # by what another kiosk noted meanwhile
+                self._turn(ClockTurn.START)
+                self.room.open(WallPage(self.room, self._sitting))
 
-        many = len(self._doubts or ())
+        many = len(self._doubts)
         self.room.open(
             AskPage(
                 self.room,

@@ -21,10 +21,11 @@ class CodePage(Page):
     """
 
     role = Role.HELPER  # no key stands here
+    asks = True
 
     def __init__(self, room: Room, *, digest: str, whose: str, done: Callable[[str], None]) -> None:
         super().__init__(room)
-        self._lock = Lock(closes_after=0, digest=digest)
+        self._lock = Lock(closes_after=0, digest=digest, tries=room.desk.lock.tries)
         self._lock.ask()
         self._whose, self._done = whose, done
 

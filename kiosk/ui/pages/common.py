@@ -86,6 +86,8 @@ class TextPage(Page):
     `refuses` names what is wrong with them, "" for nothing.
     """
 
+    asks = True
+
     def __init__(
         self,
         room: Room,
@@ -146,6 +148,8 @@ class TextPage(Page):
 class AskPage(Page):
     """A question with two answers; whichever is given, the page is gone by then."""
 
+    asks = True
+
     def __init__(
         self,
         room: Room,
@@ -184,6 +188,8 @@ class AskPage(Page):
 
 class PickPage(RowsPage):
     """One of a few; `done` is given the value that was tapped, and the page is gone by then."""
+
+    asks = True
 
     def __init__(
         self,

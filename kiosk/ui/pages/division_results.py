@@ -20,6 +20,7 @@ from kiosk.rounds.standing import (
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.correcting import HintsPage, correct, decide_cup, without_mass
+from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.protests import ProtestsPage
 from kiosk.ui.pages.reckoning import Once
 from kiosk.ui.pages.result_lists import EarlierPage, ResultPapersPage
@@ -212,4 +213,12 @@ class ResultsPage(RowsPage):
         )
 
     def _step(self, stage: Stage, reason: str = "") -> None:
-        self.room.say(Step(division=self._division, stage=stage, reason=reason))
+        # Another kiosk may have gone on, or noted something, while the question was open.
+        if stage is behind(self._stage):
+            why = say("results.step_back.why", reason=reason)
+            kept = list_before(self.room, self._division, why)
+        elif stage is ahead(self._stage) and not self._blocks:
+            kept = ()
+        else:
+            return
+        self.room.say(*kept, Step(division=self._division, stage=stage, reason=reason))

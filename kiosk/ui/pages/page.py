@@ -27,6 +27,7 @@ class Page:
     """One page. What it shows is made anew from the room's state each time it is asked for."""
 
     role = Role.COACH
+    asks = False  # one question, whose answer leads on to the next one or is noted
     types_on = False  # takes presses also while the last one is being written down
 
     def __init__(self, room: Room) -> None:

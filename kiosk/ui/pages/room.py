@@ -26,6 +26,8 @@ class Room:
         self.desk = desk
         self.helper = False  # opened by a helper's code: pages for helpers only
         self._state: RoundState | None = None
+        self._stored: RoundState | None = None  # as it was read, without what is being written
+        self._asked: RoundState | None = None  # as it was when somebody here was asked something
         self._pages: list[Page] = []
 
     # The round --------------------------------------------------------------------------------
@@ -47,14 +49,14 @@ class Room:
         note = open_round(
             plan, simulated=self.desk.facts.simulated, at=self.now_utc(), new_id=world.new_id
         )
-        self._state = RoundState.of([note])
+        self._state = self._stored = RoundState.of([note])
         self.desk.notebook.write([note])
 
     def read(self, round_id: str, then: Callable[[], None] = lambda: None) -> None:
         """Read all notes of that round, which is open from then on."""
 
         def done(notes: list[RoundNote]) -> None:
-            self._state = RoundState.of(notes)
+            self._state = self._stored = RoundState.of(notes)
             self._tell()
             then()
 
@@ -67,27 +69,31 @@ class Room:
 
     def follow(self) -> None:
         """See what others noted meanwhile, without making anybody here wait."""
-        if self._state is None:
+        if self._stored is None:
             return
-        round_id = self._state.id
+        round_id, last = self._stored.id, self._stored.last
 
         def done(notes: list[RoundNote]) -> None:
-            if self._state is not None and self._state.id == round_id:
-                self._state = RoundState.of(notes)
+            if self._stored is not None and self._stored.id == round_id and notes:
+                self._state = self._stored = self._stored.with_notes(notes)
                 self._tell()
 
-        self.desk.notebook.glance(lambda store: store.round_notes(round_id), done)
+        self.desk.notebook.glance(lambda store: store.round_notes(round_id, last), done)
 
     def close(self) -> None:
         """No round is open any more."""
-        self._state, self._pages = None, []
+        self._state, self._stored, self._pages = None, None, []
 
     def say(
         self, *contents: Content, weighing: Weighing | None = None, zero: Weighing | None = None
     ) -> None:
-        """Note all of these, or none; masses go with each of them."""
+        """Note all of these, or none; masses go with each of them.
+
+        What answers a question follows what stood when it was asked: if somebody else changed it
+        since, the records refuse the answer instead of letting it write over what nobody here saw.
+        """
         notes: list[RoundNote] = []
-        state = self.state
+        state = self._asked or self.state
         for content in contents:
             note = state.next_note(
                 content,
@@ -102,17 +108,15 @@ class Room:
 
     def take(self, notes: list[RoundNote]) -> None:
         """Keep notes that were made elsewhere, by a procedure for example."""
-        for note in notes:
-            self._state = self.state.with_note(note)
+        self._state = self.state.with_notes(notes)
         self.desk.notebook.write(notes)
         self._tell()
 
     def noted(self, *notes: RoundNote) -> None:
         """Notes that are being kept already."""
-        for note in notes:
-            if self._state is not None and note.round_id == self._state.id:
-                self._state = self._state.with_note(note)
-        if notes:
+        if self._state is not None and notes:
+            mine = [note for note in notes if note.round_id == self.state.id]
+            self._state = self._state.with_notes(mine)
             self._tell()
 
     def _tell(self) -> None:
@@ -134,12 +138,18 @@ class Room:
     def open(self, page: Page) -> None:
         """Lay a page on top of those that are there."""
         self._pages.append(page)
-        if page.role is Role.EVERYBODY:
+        if page.asks:
+            self._asked = self._asked or self._state
+        helpers = page.role is Role.HELPER and not page.asks and self.desk.lock.helper_digest
+        if page.role is Role.EVERYBODY or helpers:
             self._lock_behind()
         page.opened()
 
     def _lock_behind(self) -> None:
-        """Everybody may come to the screen now: the way back is behind the code, if any."""
+        """Others may come to the screen now: the way back is behind the code, if any.
+
+        Helpers are others where they have a code of their own.
+        """
         if self.desk.lock.digest:
             self.desk.lock.close()
 
@@ -170,6 +180,8 @@ class Room:
     def press(self, event: PersonEvent) -> None:
         """A press on the page in front."""
         self.page.press(event)
+        if not self._pages or not self.page.asks:
+            self._asked = None
 
     def pan_event(self, event: PanEvent) -> None:
         """Something happened on the pan."""

@@ -79,8 +79,7 @@ class RulesPage(RowsPage):
 
     @property
     def _frozen(self) -> bool:
-        state = self.room.state
-        return any(state.begun(sitting) for sitting in state.sittings)
+        return self.room.state.any_begun
 
     def rows(self) -> Sequence[RowView]:
         """What each rule says now."""
@@ -183,7 +182,7 @@ class TieBreakPage(RowsPage):
                 text=task_name(task),
                 value=str(chosen.index(task) + 1) if task in chosen else "",
                 look="now" if task in chosen else "plain",
-                says=PersonEvent(Person.CHOOSE, task),
+                says=None if self.room.state.any_begun else PersonEvent(Person.CHOOSE, task),
             )
             for task in Task
         ]

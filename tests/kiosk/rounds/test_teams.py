@@ -7,13 +7,13 @@ import pytest
 from kiosk.rounds.contents import Team
 from kiosk.rounds.teams import free_cup, from_csv, label_taken, moved, new_team, room_in
 from kiosk.settings import Rules
-from tests.helpers.round_notes import DIVISION, an_id, said, team, with_teams
+from tests.helpers.round_notes import DIVISION, an_id, opened, said, team, with_teams
 
 RULES = Rules(divisions=(DIVISION, "Grades 7 to 8"), teams_a_sitting=3)
 
 
 def read(text: str, there: list[Team] | None = None) -> list[Team]:
-    return from_csv(there or [], RULES, text, an_id)
+    return from_csv(said(opened(RULES), *there or ()), text, an_id)
 
 
 def test_a_new_team_goes_where_the_last_one_went() -> None:
