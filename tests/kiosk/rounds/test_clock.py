@@ -61,6 +61,13 @@ def test_stopped_is_over_for_everybody() -> None:
     assert sittings_over(state, STARTED) == [1]
 
 
+def test_a_pause_that_comes_too_late_changes_nothing() -> None:
+    assert at(turned(started(), ClockTurn.PAUSE, 31, "fire drill"), 32).going is Going.OVER
+    stopped = turned(started(), ClockTurn.STOP, 10, "all done")
+    late = turned(stopped, ClockTurn.PAUSE, 11, "fire drill")
+    assert (at(late, 12).going, at(late, 12).reason) == (Going.OVER, "all done")
+
+
 def test_signs_come_at_ten_five_and_one_minute() -> None:
     found = [at(started(), minutes).sign() for minutes in (19, 20, 25, 28.9, 29, 30)]
     assert found == [None, 10, 5, 5, 1, None]

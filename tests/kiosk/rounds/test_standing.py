@@ -10,6 +10,7 @@ import pytest
 from kiosk.rounds.contents import Answer, BoundKey, CupNote, CupTurn, Protest, Stage, Step, Typing
 from kiosk.rounds.corrections import corrections
 from kiosk.rounds.standing import (
+    What,
     ahead,
     balance_step,
     behind,
@@ -146,6 +147,21 @@ def test_a_correction_tells_before_after_and_why() -> None:
         "Teal", Task.COUNT_LOW, "read as 330",
     )  # fmt: skip
     assert (str(change.before), str(change.after)) == ("80.1", "100.0")
+
+
+def test_a_correction_shows_whatever_the_clock_of_its_kiosk_says() -> None:
+    state = played(steps=[Stage.LOCKED])
+    state = said(state, judged("teal", Task.COUNT_LOW, "412", "read as 330"), seconds=-60)
+    (change,) = corrections(state, results_now(state, DIVISION, draws=0))
+    assert (str(change.before), str(change.after)) == ("80.1", "100.0")
+
+
+def test_a_sitting_that_was_added_after_the_lock_holds_the_release_back() -> None:
+    state = said(played(steps=[Stage.LOCKED]), team("Late", sitting=2, cup=1))
+    found = blocks(state, DIVISION, STARTED + timedelta(minutes=1))
+    assert [(block.what, block.names) for block in found] == [
+        (What.SITTINGS, ("2",)), (What.CUPS, ("Late",)), (What.TYPED, ("Late",)),
+    ]  # fmt: skip
 
 
 def test_a_key_that_was_changed_counts_for_all() -> None:

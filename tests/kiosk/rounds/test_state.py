@@ -59,3 +59,11 @@ def test_what_was_undone_does_not_count_but_stays() -> None:
     state = said(state, CupNote(team="wren", turn=CupTurn.UNDONE))
     assert [content.turn for _, content in state.cup_notes("wren")] == [CupTurn.EMPTY]
     assert len(state.history("cup wren")) == 3
+
+
+def test_it_can_be_seen_as_it_was() -> None:
+    state = with_teams(["Wren", "Heron"])
+    earlier = state.up_to(1)
+    assert [team.label for team in earlier.teams] == ["Wren"]
+    assert state.with_note(state.history("team wren")[0].note) == state
+    assert earlier.with_notes([state.history("team heron")[0].note]) == state

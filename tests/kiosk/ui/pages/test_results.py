@@ -129,6 +129,17 @@ def test_a_step_back_needs_a_reason(opened: Open) -> None:
     assert "a key is doubtful" in room.state.history(f"step {DIVISION}")[-1].note.content
 
 
+def test_a_step_back_keeps_the_list_that_was_shown(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    press(room, Person.UNDO)
+    type_words(room, "released by mistake")
+    ((_, kept),) = room.state.kept_lists(DIVISION)
+    assert (kept.why, len(kept.rows)) == ("a step back: released by mistake", len(BIRDS))
+    press(room, Person.UNDO)
+    type_words(room, "something was forgotten")
+    assert len(room.state.kept_lists(DIVISION)) == 1  # nobody saw what was locked only
+
+
 def test_several_divisions_are_asked_for(opened: Open) -> None:
     room = opened(with_other_division(played(steps=[Stage.LOCKED])))
     assert [(row.text, row.value) for row in rows(room).rows] == [

@@ -8,12 +8,18 @@ import pytest
 
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
+from kiosk.rounds.contents import Stage, Step
+from kiosk.ui.pages.division_results import ResultsPage
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.teams import TeamsPage
 from kiosk.ui.presenters.page_views import TextView
+from kiosk.ui.presenters.result_views import ResultsView
+from tests.helpers.result_rounds import played
 from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
-from tests.helpers.round_notes import with_teams
+from tests.helpers.round_notes import DIVISION, team, with_teams
+
+OTHER = "Grades 7 to 8"
 
 
 @pytest.fixture
@@ -117,3 +123,71 @@ def test_a_file_that_does_not_fit_says_why_and_nothing_is_taken(room: Room, tmp_
     told = from_file(room, "label\nTeal\nWren\n", tmp_path)
     assert told.startswith("In line 3 Wren comes a second time.")
     assert len(room.state.teams) == 2
+
+
+# After the lock -------------------------------------------------------------------------------
+
+
+def locked(folder: Path, *steps: Stage) -> Room:
+    """A round of one division whose results are so far, at its teams."""
+    room = room_of(Store(str(folder / "late records")), played(steps=(Stage.LOCKED, *steps)))
+    room.open(TeamsPage(room))
+    return room
+
+
+@pytest.mark.parametrize("steps", [(), (Stage.RELEASED,), (Stage.RELEASED, Stage.FINAL)])
+def test_after_the_lock_a_team_changes_for_a_reason_and_a_list_that_was_shown_is_kept(
+    tmp_path: Path, steps: tuple[Stage, ...]
+) -> None:
+    room = locked(tmp_path, *steps)
+    tap_row(room, "Wren")
+    tap_row(room, "Label")
+    type_words(room, "Wrens")
+    type_words(room, "typed wrongly")
+    assert room.state.team("wren").reason == "typed wrongly"
+    kept = [kept.why for _, kept in room.state.kept_lists(DIVISION)]
+    assert kept == (["Wren changed: typed wrongly"] if steps else [])
+
+
+def test_who_leaves_after_the_release_stays_on_the_list_that_was_shown(tmp_path: Path) -> None:
+    room = locked(tmp_path, Stage.RELEASED)
+    tap_row(room, "Wren")
+    press(room, Person.LEAVE)
+    type_words(room, "entered twice")
+    ((_, kept),) = room.state.kept_lists(DIVISION)
+    assert "Wren" in [row.label for row in kept.rows]
+    assert "Wren" not in rows_of(room.page)
+
+
+def test_after_the_lock_nobody_joins_its_division(tmp_path: Path) -> None:
+    room = locked(tmp_path)
+    room.say(team("Robin", division=OTHER, cup=5))
+    tap_row(room, "Robin")
+    tap_row(room, "Division")
+    assert DIVISION not in rows_of(room.page)
+    press(room, Person.HOME)
+    press(room, Person.HOME)
+    press(room, Person.KEEP)
+    type_words(room, "Dunlin")
+    press(room, Person.HOME)
+    assert {team.label: team.division for team in room.state.teams}["Dunlin"] == OTHER
+
+
+def test_when_all_is_locked_nobody_joins_at_all(tmp_path: Path) -> None:
+    room = locked(tmp_path)
+    room.say(team("Robin", division=OTHER, cup=5), Step(division=OTHER, stage=Stage.LOCKED))
+    press(room, Person.KEEP)
+    assert room.page.view().body.startswith("All answers are locked")
+    told = from_file(room, f"label,division\nDunlin,{DIVISION}\n", tmp_path)
+    assert told.startswith(f"In line 2 the division {DIVISION} is locked")
+
+
+def test_a_division_whose_last_team_left_has_an_empty_list(tmp_path: Path) -> None:
+    alone = played(["Wren"], steps=(Stage.LOCKED, Stage.RELEASED))
+    room = room_of(Store(str(tmp_path / "alone")), alone)
+    room.open(ResultsPage(room, DIVISION))
+    room.say(room.state.team("wren").model_copy(update={"gone": "ill", "reason": "ill"}))
+    tap_row(room, "Result list")
+    view = room.page.view()
+    assert isinstance(view, ResultsView)
+    assert view.lines == ()

@@ -1,0 +1,109 @@
+"""The coach's side of a round is closed while helpers work at it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.records.entries import new_id
+from kiosk.records.store import Store
+from kiosk.ui.desk import Desk
+from kiosk.ui.lock import CODE, HELPER_CODE, TRIES, digest_of
+from kiosk.ui.pages.codes import CodePage
+from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.paper_typing import SheetsPage
+from kiosk.ui.presenters.surroundings import TableFacts
+from tests.helpers.held_writer import HeldWriter
+from tests.helpers.pan import surroundings
+from tests.helpers.result_rounds import BIRDS
+from tests.helpers.round_notes import with_teams
+
+COACHS, HELPERS = "271828", "314159"
+SALT = b"salt"
+
+
+class Kiosk:
+    """A desk with a round in its records, opened by the coach."""
+
+    def __init__(self, store: Store, helper: str) -> None:
+        state = with_teams(BIRDS)
+        store.save(*(said.note for chain in state.chains.values() for said in chain))
+        store.remember(CODE, digest_of(COACHS, SALT))
+        store.remember(HELPER_CODE, helper)
+        self.now = 0.0
+        self._writer = HeldWriter(store)
+        self.desk = Desk(
+            facts=TableFacts(simulated=True),
+            world=replace(surroundings(), new_id=new_id, now=lambda: self.now),
+            writer=self._writer,  # type: ignore[arg-type]  # as much of one as a desk needs
+            weigh_again=lambda: None,
+            changed=lambda: None,
+        )
+        self.desk.open()
+        self._writer.answer()
+        self.desk.lock.open_now(0.0)
+        self.desk.run_round()
+        self._writer.answer()
+        self.press(Person.CHOOSE, state.id)
+
+    def press(self, kind: Person, value: object = None) -> None:
+        self.desk.room_press(PersonEvent(kind, value))
+        self._writer.answer()
+
+    def wait(self, seconds: float) -> None:
+        self.now += seconds
+        self.desk.tick(self.now)
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    with closing(Store(str(tmp_path / "records"))) as store:
+        yield store
+
+
+def test_a_helpers_presses_do_not_keep_the_coachs_side_open(store: Store) -> None:
+    kiosk = Kiosk(store, helper="")
+    kiosk.press(Person.CHOOSE, "answers")
+    for _ in range(3):
+        kiosk.wait(kiosk.desk.lock.closes_after / 2)
+        kiosk.press(Person.MORE)
+    kiosk.press(Person.HOME)
+    assert isinstance(kiosk.desk.room.page, HubPage)
+    assert kiosk.desk.locked
+
+
+def test_where_helpers_have_a_code_the_coachs_side_closes_behind_them(store: Store) -> None:
+    kiosk = Kiosk(store, helper=digest_of(HELPERS, SALT))
+    kiosk.press(Person.CHOOSE, "answers")
+    assert isinstance(kiosk.desk.room.page, SheetsPage)
+    assert kiosk.desk.room.role is Role.HELPER
+    assert not kiosk.desk.locked  # the helper goes on
+    kiosk.press(Person.HOME)
+    assert kiosk.desk.locked
+
+
+def test_a_coach_who_types_alone_comes_back_without_a_code(store: Store) -> None:
+    kiosk = Kiosk(store, helper="")
+    kiosk.press(Person.CHOOSE, "answers")
+    kiosk.press(Person.HOME)
+    assert not kiosk.desk.locked
+
+
+def test_leaving_the_page_of_a_code_forgets_no_wrong_one(store: Store) -> None:
+    kiosk = Kiosk(store, helper="")
+    room, opened = kiosk.desk.room, list[str]()
+    digest = kiosk.desk.lock.digest
+    for code in [HELPERS] * TRIES + [COACHS]:
+        room.open(CodePage(room, digest=digest, whose="coach", done=opened.append))
+        for digit in code:
+            kiosk.press(Person.TYPE, digit)
+        kiosk.press(Person.ENTER)
+        if isinstance(room.page, CodePage):
+            kiosk.press(Person.HOME)
+    assert opened == []
