@@ -1,10 +1,11 @@
-"""What was noted here and on another kiosk about the same thing, in words."""
+"""What was noted here and on another kiosk about the same thing or given twice, in words."""
 
 from __future__ import annotations
 
 from kiosk.records.round_notes import NoteKind
-from kiosk.rounds.contents import MODELS, Answer, Content, CupNote, Team
+from kiosk.rounds.contents import MODELS, Answer, Content, CupNote, Stage, Step, Team
 from kiosk.rounds.state import RoundState
+from kiosk.rounds.teams import same_cup, same_label
 from kiosk.texts import say
 from kiosk.texts.numbers import number
 
@@ -16,9 +17,13 @@ def in_words(state: RoundState, kind: NoteKind, about: str, content: str) -> str
     return say(
         "files.conflict.both",
         what=_thing(state, theirs),
-        here=_value(here) if here else say("files.conflict.nothing"),
+        here=_value(here or _unsaid(theirs)),
         there=_value(theirs),
     )
+
+
+def _unsaid(theirs: Content) -> Content | None:
+    return Step(division=theirs.division, stage=Stage.OPEN) if isinstance(theirs, Step) else None
 
 
 def _thing(state: RoundState, content: Content) -> str:
@@ -38,14 +43,29 @@ def _label(state: RoundState, team: str) -> str:
     return found.label if found else team
 
 
-def _value(content: Content) -> str:
+def _value(content: Content | None) -> str:
     match content:
+        case None:
+            return say("files.conflict.nothing")
         case Answer(unreadable=True):
             return say("files.conflict.unreadable")
         case Answer(estimate=None):
             return say("files.conflict.blank")
         case Answer(estimate=estimate):
             return number(estimate) if estimate is not None else ""
+        case Step():
+            return say(f"files.conflict.stage.{content.stage}")
         case CupNote():
             return say(f"files.conflict.turn.{content.turn.name.lower()}")
     return say("files.conflict.changed")
+
+
+def given_twice(state: RoundState) -> str:
+    """The number or label that two kiosks gave twice, cups first; "" for none."""
+    for sitting in state.sittings:
+        for cup in same_cup(state, sitting):
+            return say("teams.cup_twice", sitting=sitting, number=cup)
+    for label in same_label(state):
+        found = next(team.label for team in state.teams if team.label.casefold() == label)
+        return say("teams.label_twice", label=found)
+    return ""

@@ -20,6 +20,13 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "files.taken_in": ("{count} row is new here.", "{count} rows are new here."),
     "files.conflict.both": "{what}: here {here}, there {there}.",
     "files.conflict.stands": "What is here stands. Look at the paper, then correct it if need be.",
+    "files.conflict.step.stands": (
+        "It was decided there without all that is noted here. Look at the results, then decide here."
+    ),
+    "files.conflict.stage.open": "open",
+    "files.conflict.stage.locked": "locked",
+    "files.conflict.stage.released": "released",
+    "files.conflict.stage.final": "final",
     "files.conflict.other": "A row of {table} does not fit what is here.",
     "files.conflict.answer": "{team}, {task}",
     "files.conflict.cup": "Cup of {team}",

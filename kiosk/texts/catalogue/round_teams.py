@@ -25,9 +25,9 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "teams.name.taken": "There is a team {label} already. Choose another label.",
     "teams.school.label": "code of the school",
     "teams.cup_twice": (
-        "Sitting {sitting}: two teams have cup {number}. Tap one and give it another number."
+        "Sitting {sitting}: two teams have cup {number}. In Teams, give one of them another."
     ),
-    "teams.label_twice": "Two teams are called {label}. Tap one and rename it, or make them one.",
+    "teams.label_twice": "Two teams are called {label}. In Teams, rename one, or make them one.",
     "teams.all_locked": (
         "All answers are locked: nobody can join any more. To let a team in, go a step back "
         "in Results."

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.round_notes import NoteKind
-from kiosk.rounds.conflicts import in_words
+from kiosk.rounds.conflicts import given_twice, in_words
 from kiosk.rounds.state import RoundState
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import PickPage, RowsPage
@@ -49,8 +49,11 @@ class FilesPage(RowsPage):
         return say("files.working" if self._job else "files.how")
 
     def rows(self) -> Sequence[RowView]:
-        """What came of it."""
-        return self._told
+        """What came of it, and what is there twice by now."""
+        twice = given_twice(self.room.state)
+        if not self._told or not twice:
+            return self._told
+        return (*self._told, RowView(text=twice, sign="not fine"))
 
     def second(self) -> ButtonView:
         """Take something in."""
@@ -131,7 +134,9 @@ class FilesPage(RowsPage):
                 self.room.state, NoteKind(theirs["kind"]), theirs["about"], theirs["content"]
             )
         text = words or say("files.conflict.other", table=conflict.table)
-        return RowView(text=text, note=say("files.conflict.stands"), sign="not fine")
+        step = words and theirs["kind"] == NoteKind.STEP
+        note = say("files.conflict.step.stands" if step else "files.conflict.stands")
+        return RowView(text=text, note=note, sign="not fine")
 
 
 def _busy(view: SheetView) -> SheetView:

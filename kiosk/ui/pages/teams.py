@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from kiosk.procedures.procedure import Person, PersonEvent
+from kiosk.rounds.conflicts import given_twice
 from kiosk.rounds.contents import Team
 from kiosk.rounds.state import RoundState
 from kiosk.rounds.teams import (
@@ -13,8 +14,6 @@ from kiosk.rounds.teams import (
     new_team,
     open_divisions,
     room_in,
-    same_cup,
-    same_label,
 )
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import PickPage, RowsPage
@@ -54,7 +53,7 @@ class TeamsPage(RowsPage):
     def body(self) -> str:
         """What came of a file, what was given twice, or which sitting is overfull."""
         state = self.room.state
-        told = self._told or _twice(state)
+        told = self._told or given_twice(state)
         if told:
             return told
         full = [sitting for sitting in state.sittings if room_in(state, sitting) < 0]
@@ -142,14 +141,3 @@ def _row(team: Team) -> RowView:
         value=say("teams.cup", number=team.cup),
         says=PersonEvent(Person.CHOOSE, team.team),
     )
-
-
-def _twice(state: RoundState) -> str:
-    """What two kiosks gave twice: cups first."""
-    for sitting in state.sittings:
-        for number in same_cup(state, sitting):
-            return say("teams.cup_twice", sitting=sitting, number=number)
-    for label in same_label(state):
-        found = next(team.label for team in state.teams if team.label.casefold() == label)
-        return say("teams.label_twice", label=found)
-    return ""

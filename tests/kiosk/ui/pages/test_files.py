@@ -6,7 +6,7 @@ from pathlib import Path
 
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
-from kiosk.rounds.contents import Typing
+from kiosk.rounds.contents import Stage, Step, Typing
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
 from kiosk.ui.pages.files import FilesPage
@@ -14,7 +14,7 @@ from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from kiosk.ui.sticks import exported_folders
 from tests.helpers.room import press, room_of, rows_of, tap_row
-from tests.helpers.round_notes import answer, with_teams
+from tests.helpers.round_notes import DIVISION, answer, team, with_teams
 
 
 def at_files(where: Path, stick: Path, state: RoundState | None) -> Room:
@@ -82,3 +82,30 @@ def test_without_a_stick_it_says_what_to_do(tmp_path: Path) -> None:
     press(room, Person.CHOOSE)
     assert rows_of(room.page) == []
     assert "Plug the stick in" in room.page.view().body
+
+
+def test_a_number_that_came_in_twice_is_pointed_out(tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    begun = with_teams(["Wren", "Heron"])
+    here = at_files(tmp_path / "here", stick, begun)
+    there = at_files(tmp_path / "there", stick, begun)
+    here.say(team("Teal", cup=3))
+    there.say(team("Swift", cup=3))
+    write(there, stick)
+    take_in(here, stick)
+    assert rows_of(here.page)[1].startswith("Sitting 1: two teams have cup 3.")
+
+
+def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    begun = with_teams(["Wren", "Heron"])
+    here = at_files(tmp_path / "here", stick, begun)
+    there = at_files(tmp_path / "there", stick, begun)
+    here.say(answer("Heron", Task.COUNT_LOW, "240"))
+    there.say(Step(division=DIVISION, stage=Stage.LOCKED))
+    write(there, stick)
+    take_in(here, stick)
+    assert rows_of(here.page)[1] == "How far the results are: here open, there locked."
+    assert here.state.stage(DIVISION) is Stage.OPEN

@@ -147,7 +147,7 @@ def test_a_number_that_two_kiosks_gave_is_pointed_out_and_mended(tmp_path: Path)
     two = Two(tmp_path, with_teams(BIRDS))
     two.open(TeamsPage)
     two.there_says(team("Robin", cup=4))
-    assert body(two.here) == "Sitting 1: two teams have cup 4. Tap one and give it another number."
+    assert body(two.here) == "Sitting 1: two teams have cup 4. In Teams, give one of them another."
     tap_row(two.here, "Robin")
     tap_row(two.here, "Number on the cup")
     tap_row(two.here, "5")
