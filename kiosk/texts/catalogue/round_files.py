@@ -21,7 +21,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "files.conflict.both": "{what}: here {here}, there {there}.",
     "files.conflict.stands": "What is here stands. Look at the paper, then correct it if need be.",
     "files.conflict.step.stands": (
-        "It was decided there without all that is noted here. Look at the results, then decide here."
+        "It was decided there without all that is noted here. See the results, then decide here."
     ),
     "files.conflict.stage.open": "open",
     "files.conflict.stage.locked": "locked",
