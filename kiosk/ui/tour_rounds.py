@@ -73,7 +73,7 @@ def _cups(walker: Walker) -> None:
 def _cup_table(walker: Walker) -> None:
     _taps(walker, "Empty cups")
     things(walker, "clear pan")  # of what was weighed before
-    walker.until(lambda: "Waiting for cup 1" in " ".join(walker.texts()), "the empty pan")
+    walker.until(lambda: "Waiting for cup\u00a01" in " ".join(walker.texts()), "the empty pan")
     things(walker, "cup 1 empty")
     walker.until(lambda: "recorded" in " ".join(walker.texts()), "the recorded cup")
     put_away(walker)

@@ -64,7 +64,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "hand_in.clear.body": "Then put your filled cup on.",
     "hand_in.put_on.title": "Put cup {number} on the pan.",
     "hand_in.put_on.body": "Not yours? Tap your number.",
-    "hand_in.put_on.wait": "Waiting for cup {number}",
+    "hand_in.put_on.wait": "Waiting for cup\u00a0{number}",
     "hand_in.weighing.title": "Cup {number} is being weighed.",
     "hand_in.weighing.wait": "Hands off cup {number}",
     "hand_in.early.title": "Too soon. Put cup {number} back.",

@@ -72,7 +72,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "queue.odd.filled.yes": "Yes, cup {number}",
     "queue.odd.filled.no": "Another cup",
     "queue.wait.pan": "Waiting for the empty pan",
-    "queue.wait.cup": "Waiting for cup {number}",
+    "queue.wait.cup": "Waiting for cup\u00a0{number}",
     "queue.wait.rest": "Hands off cup {number}",
     "queue.wait.off": "Take cup {number} off",
     "queue.undo": "Undo cup {number}",

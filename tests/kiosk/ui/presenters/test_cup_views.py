@@ -119,7 +119,7 @@ def test_where_nothing_is_left_behind_the_way_home_reads_back() -> None:
     [
         (H.CHOOSE, "Tap a number first"),
         (H.WHOSE, "Tap a number first"),
-        (H.PUT_ON, "Waiting for cup 99"),
+        (H.PUT_ON, "Waiting for cup\u00a099"),
         (H.WEIGHING, "Hands off cup 99"),
         (H.LIGHTER, "Take it off, or tap its number"),
     ],
