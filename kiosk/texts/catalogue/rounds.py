@@ -10,6 +10,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "rounds.title": "Which round?",
     "rounds.since": "since {when}",
     "rounds.new": "A new round",
+    "rounds.none": "None yet. Begin one here, or take in one that another kiosk wrote.",
+    "rounds.files": "From\na file",
     "rounds.name": "What is the round called?",
     "rounds.name.label": "name of the round",
     "rounds.name.offers": "Practice round|Autumn round|Spring round",

@@ -9,6 +9,7 @@ from kiosk.records.round_notes import StoredRound
 from kiosk.rounds.contents import Plan
 from kiosk.texts import say
 from kiosk.ui.pages.common import RowsPage, TextPage
+from kiosk.ui.pages.files import FilesPage
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
@@ -21,8 +22,19 @@ class AllRoundsPage(RowsPage):
 
     def __init__(self, room: Room, found: Sequence[StoredRound]) -> None:
         super().__init__(room)
+        self._take(found)
+        self._was_left = False
+
+    def _take(self, found: Sequence[StoredRound]) -> None:
         self._names = {each.id: Plan.model_validate_json(each.content).name for each in found}
         self._found = tuple(reversed(found))
+
+    def opened(self) -> None:
+        """See again which rounds there are, after one may have come in by file."""
+        simulated = self.room.desk.facts.simulated
+        if self._was_left:
+            self.room.desk.notebook.look_up(lambda store: store.rounds(simulated), self._take)
+        self._was_left = True
 
     def who(self) -> Role:
         """A helper who came by a code of the helpers, or the coach."""
@@ -31,6 +43,10 @@ class AllRoundsPage(RowsPage):
     def title(self) -> str:
         """The question."""
         return say("rounds.title")
+
+    def body(self) -> str:
+        """What there is to do where there is none."""
+        return "" if self._found else say("rounds.none")
 
     def rows(self) -> Sequence[RowView]:
         """One for each round."""
@@ -43,6 +59,10 @@ class AllRoundsPage(RowsPage):
             for each in self._found
         ]
 
+    def second(self) -> ButtonView | None:
+        """One that was begun on another kiosk."""
+        return None if self.room.helper else button(say("rounds.files"), Person.GO_ON)
+
     def main(self) -> ButtonView | None:
         """A new one."""
         return None if self.room.helper else button(say("rounds.new"), Person.KEEP, sign="arrow")
@@ -52,6 +72,8 @@ class AllRoundsPage(RowsPage):
         match event.kind:
             case Person.CHOOSE:
                 self.room.read(event.value, lambda: self.room.replace(HubPage(self.room)))
+            case Person.GO_ON:
+                self.room.open(FilesPage(self.room))
             case Person.KEEP:
                 self.room.open(
                     TextPage(

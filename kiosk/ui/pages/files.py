@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
@@ -34,9 +35,9 @@ def stands(_state: RoundState) -> str:
 class FilesPage(RowsPage):
     """What was done last, and the two things to do."""
 
-    def __init__(self, room: Room, look: Callable[[], Sequence[Path]] = places) -> None:
+    def __init__(self, room: Room, look: Callable[[], Sequence[Path]] | None = None) -> None:
         super().__init__(room)
-        self._look = look
+        self._look = look or places
         self._told: tuple[RowView, ...] = ()
         self._job: Callable[[], None] | None = None  # begins with the next tick
 
@@ -50,7 +51,7 @@ class FilesPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """What came of it, and what is there twice by now."""
-        twice = given_twice(self.room.state)
+        twice = given_twice(self.room.state) if self.room.is_open else ""
         if not self._told or not twice:
             return self._told
         return (*self._told, RowView(text=twice, sign="not fine"))
@@ -129,10 +130,11 @@ class FilesPage(RowsPage):
     def _conflict(self, conflict: Conflict) -> RowView:
         theirs = conflict.theirs
         words = ""
-        if theirs.get("round_id") == self.room.state.id:
-            words = in_words(
-                self.room.state, NoteKind(theirs["kind"]), theirs["about"], theirs["content"]
-            )
+        if self.room.is_open and theirs.get("round_id") == self.room.state.id:
+            with suppress(ValueError):  # another version may have written what we cannot read
+                words = in_words(
+                    self.room.state, NoteKind(theirs["kind"]), theirs["about"], theirs["content"]
+                )
         text = words or say("files.conflict.other", table=conflict.table)
         step = words and theirs["kind"] == NoteKind.STEP
         note = say("files.conflict.step.stands" if step else "files.conflict.stands")

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
 from kiosk.rounds.contents import Stage, Step, Typing
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
+from kiosk.ui.pages import files
+from kiosk.ui.pages.all_rounds import AllRoundsPage
 from kiosk.ui.pages.files import FilesPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from kiosk.ui.sticks import exported_folders
-from tests.helpers.room import press, room_of, rows_of, tap_row
+from tests.helpers.room import BareDesk, press, room_of, rows_of, tap_row
 from tests.helpers.round_notes import DIVISION, answer, team, with_teams
 
 
@@ -109,3 +113,20 @@ def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path) -> None:
     take_in(here, stick)
     assert rows_of(here.page)[1] == "How far the results are: here open, there locked."
     assert here.state.stage(DIVISION) is Stage.OPEN
+
+
+def test_a_kiosk_without_a_round_takes_one_in(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    monkeypatch.setattr(files, "places", lambda: [stick])
+    write(at_files(tmp_path / "here", stick, with_teams(["Wren"])), stick)
+    room = Room(BareDesk(Store(str(tmp_path / "there"))))  # type: ignore[arg-type]
+    room.open(AllRoundsPage(room, []))
+    assert rows_of(room.page) == []
+    press(room, Person.GO_ON)
+    take_in(room, stick)
+    press(room, Person.HOME)
+    tap_row(room, "Autumn round")
+    assert [team.label for team in room.state.teams] == ["Wren"]
