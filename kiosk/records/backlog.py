@@ -28,7 +28,8 @@ if TYPE_CHECKING:
 _log = logging.getLogger(__name__)
 AGAIN_S = 2.0  # between two tries to catch up: each may take a few seconds
 _ANSWERED = (CupTaken, KeyMade, VolumeMade, AnswerShown)
-_CAPTURED_NOTES = (NoteKind.CUP.value, NoteKind.ANSWER.value)
+# What happened, whoever knows of it: a mass, an answer, a clock that was started or paused.
+_CAPTURED_NOTES = (NoteKind.CUP.value, NoteKind.ANSWER.value, NoteKind.CLOCK.value)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

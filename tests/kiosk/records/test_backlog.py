@@ -192,8 +192,8 @@ def test_what_only_the_server_can_grant_waits_for_it_and_is_safe_meanwhile(
         assert journal.count() == 1
 
 
-@pytest.mark.parametrize("kind", [NoteKind.CUP, NoteKind.ANSWER])
-def test_cups_and_answers_of_a_round_do_not_wait(
+@pytest.mark.parametrize("kind", [NoteKind.CUP, NoteKind.ANSWER, NoteKind.CLOCK])
+def test_cups_answers_and_clocks_of_a_round_do_not_wait(
     backlog: Backlog, server: Server, kind: NoteKind
 ) -> None:
     server.trouble = Problem.AWAY
