@@ -48,9 +48,14 @@ def score(actual: Decimal, estimate: Decimal, rules: Rules) -> Score:
         raise ValueError(say("score.estimate_negative"))
     return Score(
         points=half_up(exact_points(true, guess, rules.over), rules.decimals),
-        error_percent=half_up(100 * (guess / true - 1), ERROR_DECIMALS),
+        error_percent=error_percent(actual, estimate),
         side=_side(true, guess),
     )
+
+
+def error_percent(actual: Decimal, estimate: Decimal) -> Decimal:
+    """How far ``estimate`` is off, in signed per cent of ``actual``, to a millionth."""
+    return half_up(100 * (exact(estimate) / exact(actual) - 1), ERROR_DECIMALS)
 
 
 def exact_points(actual: Fraction, estimate: Fraction, over: Over) -> Fraction:

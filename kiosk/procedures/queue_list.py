@@ -44,7 +44,7 @@ class QueueList:
         """Follow the round as it is by now."""
         self.round = state
         if self._again:
-            self.cups = [cup_of(state, state.team(self._again))]
+            self.cups: tuple[TeamCup, ...] = (cup_of(state, state.team(self._again)),)
             self.pending = [cup for cup in self.cups if len(cup.fillings) <= self._had]
             return
         self.cups = cups(state, self.sitting)

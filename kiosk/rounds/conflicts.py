@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kiosk.records.round_notes import NoteKind
 from kiosk.rounds.contents import MODELS, Answer, Content, CupNote, Stage, Step, Team
+from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.rounds.teams import same_cup, same_label
 from kiosk.texts import say
@@ -60,6 +61,7 @@ def _value(content: Content | None) -> str:
     return say("files.conflict.changed")
 
 
+@once
 def given_twice(state: RoundState) -> str:
     """The number or label that two kiosks gave twice, cups first; "" for none."""
     for sitting in state.sittings:

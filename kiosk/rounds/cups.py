@@ -14,6 +14,7 @@ from enum import StrEnum
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import RoundNote
 from kiosk.rounds.contents import CupNote, CupTurn, Stage, Team
+from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Weighed
 
@@ -128,6 +129,7 @@ def division(weighing: Weighing) -> Decimal:
     return weighing.readability or Decimal(1).scaleb(exponent)
 
 
+@once
 def cup_of(state: RoundState, team: Team) -> TeamCup:
     """How the cup of that team stands."""
     cup = TeamCup(team=team, closed=state.stage(team.division) is not Stage.OPEN)
@@ -154,10 +156,11 @@ def _after(cup: TeamCup, note: RoundNote, content: CupNote) -> TeamCup:
     return cup
 
 
-def cups(state: RoundState, sitting: int | None = None) -> list[TeamCup]:
+@once
+def cups(state: RoundState, sitting: int | None = None) -> tuple[TeamCup, ...]:
     """The cups of all teams, or of those of one sitting, by sitting, then cup number."""
     teams = sorted(state.teams_of(sitting=sitting), key=lambda team: (team.sitting, team.cup))
-    return [cup_of(state, team) for team in teams]
+    return tuple(cup_of(state, team) for team in teams)
 
 
 def queue(found: Iterable[TeamCup], pass_: Pass) -> list[TeamCup]:

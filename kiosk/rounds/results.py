@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -10,7 +11,7 @@ from math import sqrt
 from statistics import median
 
 from kiosk.estimating.place_ranges import DRAWS
-from kiosk.estimating.score import Score, score
+from kiosk.estimating.score import error_percent
 from kiosk.estimating.standings import Answers, Key, standings
 from kiosk.rounds.contents import KeptList, ListedTeam, Stage, Team
 from kiosk.rounds.state import RoundState
@@ -28,8 +29,12 @@ class Answered:
     task: Task
     estimate: Decimal | None
     actual: Decimal
-    score: Score | None
     corrected: bool
+
+    @property
+    def error_percent(self) -> Decimal | None:
+        """How far the estimate is off, in signed per cent of the key; None without one."""
+        return None if self.estimate is None else error_percent(self.actual, self.estimate)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,12 +118,12 @@ def results(
     given = [Answers(team=team.team, estimates=answers.get(team.team, {})) for team in teams]
     by_id = {team.team: team for team in teams}
     found = standings(keys, given, state.rules, draws=draws)
-    places = [each.place for each in found]
+    teams_at = Counter(each.place for each in found)
     rows = tuple(
         Row(
             team=by_id[each.team],
             place=each.place,
-            shared=places.count(each.place) > 1,
+            shared=teams_at[each.place] > 1,
             medal=each.place if each.place <= state.rules.medals and each.total else 0,
             answered=_answered(state, by_id[each.team], answers.get(each.team, {}), keys),
             scores=each.scores,
@@ -148,7 +153,6 @@ def _answered(
             task=task,
             estimate=given.get(task),
             actual=keys[task].actual,
-            score=score(keys[task].actual, given[task], state.rules) if task in given else None,
             corrected=task in changed,
         )
         for task in Task

@@ -13,6 +13,7 @@ from hashlib import sha256
 from itertools import permutations
 
 from kiosk.rounds.contents import Team
+from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
 
@@ -61,8 +62,12 @@ def lot(round_id: str, team: str, tasks: tuple[Task, ...]) -> tuple[Task, ...]:
 
 def sheet_number(state: RoundState, team: str) -> int:
     """The number of a team's sheet, from 1 in order of entry. KeyError for no such team."""
-    numbers = {each.team: number for number, each in enumerate(state.everybody, 1)}
-    return numbers[team]
+    return _numbers(state)[team]
+
+
+@once
+def _numbers(state: RoundState) -> dict[str, int]:
+    return {each.team: number for number, each in enumerate(state.everybody, 1)}
 
 
 def team_code(round_id: str, team: str) -> str:

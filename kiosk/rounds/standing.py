@@ -13,6 +13,7 @@ from kiosk.rounds.clock import sittings_over
 from kiosk.rounds.contents import Protest, Stage, Team, Typing
 from kiosk.rounds.cups import CupStand, cup_of, net_mass
 from kiosk.rounds.cups import division as step_of
+from kiosk.rounds.once import once
 from kiosk.rounds.readiness import BOUND
 from kiosk.rounds.results import Results, held_back, keys_of, protest_ends, results
 from kiosk.rounds.state import RoundState
@@ -60,6 +61,7 @@ def _of_team(state: RoundState, team: Team) -> dict[Task, Decimal]:
     return found if mass is None else {Task.MASS: mass, **found}
 
 
+@once
 def balance_step(state: RoundState, division: str) -> Decimal | None:
     """The widest step in grams by which a cup of that division was weighed; None without cups."""
     fillings = [
@@ -74,6 +76,7 @@ def balance_step(state: RoundState, division: str) -> Decimal | None:
     return max(steps, default=None)
 
 
+@once
 def results_now(state: RoundState, division: str, *, draws: int = DRAWS) -> Results:
     """The results by what is noted; without ``draws`` nothing is said of how sure a place is.
 
@@ -83,6 +86,7 @@ def results_now(state: RoundState, division: str, *, draws: int = DRAWS) -> Resu
     return results(state, division, settled(state, division), step, draws=draws)
 
 
+@once
 def widest_key(state: RoundState, division: str) -> Task:
     """The task whose key moves places most: the one with the widest interval."""
     keys = keys_of(state, division, balance_step(state, division))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from functools import cached_property
-from typing import TypeVar
+from itertools import groupby
+from typing import Any, TypeVar
 
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, began
@@ -111,6 +112,11 @@ class RoundState:
         ]
 
     @cached_property
+    def found(self) -> dict[Hashable, Any]:
+        """What was found out about this state: see `kiosk.rounds.once`."""
+        return {}
+
+    @cached_property
     def _by_kind(self) -> dict[NoteKind, list[tuple[Said, ...]]]:
         found: dict[NoteKind, list[tuple[Said, ...]]] = {}
         for chain in self.chains.values():
@@ -154,11 +160,13 @@ class RoundState:
 
     def teams_of(self, *, division: str | None = None, sitting: int | None = None) -> list[Team]:
         """The teams that take part in that division, in that sitting."""
-        return [
-            team
-            for team in self.teams
-            if division in (None, team.division) and sitting in (None, team.sitting)
-        ]
+        teams = self.teams if sitting is None else self._by_sitting.get(sitting, ())
+        return [team for team in teams if division in (None, team.division)]
+
+    @cached_property
+    def _by_sitting(self) -> Mapping[int, Sequence[Team]]:
+        by_sitting = groupby(self.teams, key=lambda team: team.sitting)
+        return {sitting: tuple(teams) for sitting, teams in by_sitting}
 
     def key(self, division: str, task: Task) -> BoundKey | None:
         """The key bound to that task."""

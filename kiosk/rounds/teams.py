@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import csv
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
@@ -110,6 +110,11 @@ def from_csv(state: RoundState, text: str, new_id: Callable[[], str]) -> list[Te
     names = [cell.strip().lower() for cell in rows[0]] if rows else []
     if "label" not in names or set(names) - set(COLUMNS) or len(set(names)) < len(names):
         raise ValueError(say("teams.file.heading", columns=", ".join(COLUMNS)))
+    labels = {team.label.casefold() for team in teams if not team.gone}
+    by_sitting: defaultdict[int, list[Team]] = defaultdict(list)
+    for team in teams:
+        by_sitting[team.sitting].append(team)
+    last = max((team.sitting for team in teams if not team.gone), default=1)
     found: list[Team] = []
     for line, row in enumerate(rows[1:], 2):
         texts = [cell.strip() for cell in row]
@@ -118,10 +123,16 @@ def from_csv(state: RoundState, text: str, new_id: Callable[[], str]) -> list[Te
         if len(texts) > len(names):
             raise ValueError(say("teams.file.cells", line=line, wanted=len(names)))
         cells = dict(zip(names, texts, strict=False))
-        made = _team([*teams, *found], state.rules, line, cells, new_id)
+        sitting = _whole(cells, "sitting", line, 1, MOST_SITTINGS, None) or last
+        made = _team(by_sitting[sitting], sitting, state.rules, line, cells, new_id)
+        if made.label.casefold() in labels:
+            raise ValueError(say("teams.file.twice", line=line, label=made.label))
         if state.stage(made.division) is not Stage.OPEN:
             raise ValueError(say("teams.file.locked", line=line, division=made.division))
         found.append(made)
+        labels.add(made.label.casefold())
+        by_sitting[sitting].append(made)
+        last = max(last, sitting)
     return found
 
 
@@ -135,7 +146,8 @@ def _rows(text: str) -> list[list[str]]:
 
 
 def _team(
-    teams: Sequence[Team],
+    beside: Sequence[Team],
+    sitting: int,
     rules: Rules,
     line: int,
     cells: dict[str, str],
@@ -144,16 +156,14 @@ def _team(
     label = cells.get("label", "")
     if not label:
         raise ValueError(say("teams.file.no_label", line=line))
-    if label_taken(teams, label):
-        raise ValueError(say("teams.file.twice", line=line, label=label))
     return new_team(
-        teams,
+        beside,
         rules,
         new_id,
         label=label,
         school=cells.get("school", ""),
         division=cells.get("division", ""),
-        sitting=_whole(cells, "sitting", line, 1, MOST_SITTINGS, None),
+        sitting=sitting,
         members=_whole(cells, "members", line, 1, MOST_MEMBERS, 2) or 2,
         extra_minutes=_whole(cells, "extra_minutes", line, 0, MOST_EXTRA, 0) or 0,
     )

@@ -8,6 +8,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from kiosk.rounds.contents import Answer, Team, Typing
+from kiosk.rounds.once import once
 from kiosk.rounds.sheets import TASKS, limit
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
@@ -91,6 +92,7 @@ def first_typing(state: RoundState, team: str, task: Task) -> Answer | None:
     return first
 
 
+@once
 def sheet(state: RoundState, team: str) -> tuple[Typed, ...]:
     """How the six answers of a team stand, in the order of tasks."""
     return tuple(typed(state, team, task) for task in TASKS)
@@ -111,14 +113,15 @@ def blocking(state: RoundState, division: str) -> list[Typed]:
     ]
 
 
-def for_the_judge(state: RoundState) -> list[Typed]:
+@once
+def for_the_judge(state: RoundState) -> tuple[Typed, ...]:
     """The answers about which the judge has to decide, team by team."""
-    return [
+    return tuple(
         each
         for team in state.teams
         for each in sheet(state, team.team)
         if each.stand in FOR_THE_JUDGE
-    ]
+    )
 
 
 def typed_twice(state: RoundState, teams: Iterable[Team]) -> tuple[int, int]:

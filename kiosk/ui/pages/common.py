@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
 from kiosk.ui.pages.page import Page, Role, back_button
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import MOST_PAGES, Path, Section, in_order, sections
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowsView, RowView, TextView
 from kiosk.ui.presenters.views import ButtonView, QuestionView, SheetView, button
 
@@ -22,6 +24,7 @@ class RowsPage(Page):
     def __init__(self, room: Room) -> None:
         super().__init__(room)
         self.turned = 0  # how often the pages were turned
+        self.path = Path()
 
     def title(self) -> str:
         """What stands above the rows."""
@@ -29,6 +32,14 @@ class RowsPage(Page):
 
     def rows(self) -> Sequence[RowView]:
         """All rows, on however many pages."""
+        raise NotImplementedError
+
+    def numbers(self) -> Sequence[int]:
+        """In which section each row stands, rising, where many rows are divided; see `section`."""
+        return ()
+
+    def section(self, section: Section) -> RowView:
+        """The row of a section, or of several: what a tap means is added to it."""
         raise NotImplementedError
 
     def body(self) -> str:
@@ -53,12 +64,12 @@ class RowsPage(Page):
 
     def view(self) -> SheetView:
         """The page of rows that the pages were turned to."""
-        rows = self.rows()
         each = ROWS_A_PAGE * self.columns
+        rows = self._divided(each)
         pages = max(1, -(-len(rows) // each))
         start = self.turned % pages * each
         return RowsView(
-            title=self.title(),
+            title=self.title() if self.path.now is None else self.section(self.path.now).text,
             body=self.body(),
             corner=self.corner(),
             rows=tuple(rows[start : start + each]),
@@ -72,10 +83,27 @@ class RowsPage(Page):
             main=self.main(),
         )
 
+    def _divided(self, a_page: int) -> Sequence[RowView]:
+        """The rows of the open section, or the sections to choose from."""
+        numbers, rows = self.numbers(), self.rows()
+        inside = self.path.rows(numbers)
+        found = sections(numbers[inside], a_page)
+        if found:
+            return [
+                replace(self.section(each), says=PersonEvent(Person.MORE, each)) for each in found
+            ]
+        return rows[inside]
+
     def press(self, event: PersonEvent) -> None:
-        """Turn the page, or what every page does."""
-        if event.kind is Person.MORE:
+        """Turn the page, go into a section or out of it, or what every page does."""
+        if event.kind is Person.MORE and event.value is not None:
+            self.path.enter(event.value)
+            self.turned = 0
+        elif event.kind is Person.MORE:
             self.turned += 1
+        elif event.kind is Person.HOME and self.path.now is not None:
+            self.path.leave()
+            self.turned = 0
         else:
             super().press(event)
 
@@ -187,7 +215,10 @@ class AskPage(Page):
 
 
 class PickPage(RowsPage):
-    """One of a few; `done` is given the value that was tapped, and the page is gone by then."""
+    """One of a few; `done` is given the value that was tapped, and the page is gone by then.
+
+    Of many `sort`ed options those that are called alike stand in one section.
+    """
 
     asks = True
 
@@ -202,11 +233,17 @@ class PickPage(RowsPage):
         body: str = "",
         role: Role = Role.COACH,
         columns: int = 2,
+        sort: bool = False,
     ) -> None:
         super().__init__(room)
         self.role = role
         self.columns = columns
-        self._title, self._body, self._options = title, body, tuple(options)
+        many = sort and len(options) > MOST_PAGES * ROWS_A_PAGE * columns
+        self._options = (
+            sorted(options, key=lambda option: in_order(option[0])) if many else tuple(options)
+        )
+        self._sections = range(len(options)) if many else range(0)
+        self._title, self._body = title, body
         self._done, self._now = done, now
 
     def title(self) -> str:
@@ -228,6 +265,18 @@ class PickPage(RowsPage):
             )
             for text, note, value in self._options
         ]
+
+    def numbers(self) -> Sequence[int]:
+        """As many as fit on a page are one section."""
+        a_page = ROWS_A_PAGE * self.columns
+        return [place // a_page for place in self._sections]
+
+    def section(self, section: Section) -> RowView:
+        """From which to which."""
+        a_page = ROWS_A_PAGE * self.columns
+        first, last = section[0] * a_page, min((section[1] + 1) * a_page, len(self._options)) - 1
+        words = say("rows.from_to", first=self._options[first][0], last=self._options[last][0])
+        return RowView(text=words)
 
     def press(self, event: PersonEvent) -> None:
         """Take the one that was tapped."""

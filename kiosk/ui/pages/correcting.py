@@ -50,6 +50,7 @@ def correct(room: Room, division: str) -> None:
             options=[
                 (team.label, "", team.team) for team in room.state.teams_of(division=division)
             ],
+            sort=True,
             done=lambda team: _which_task(room, room.state.team(str(team))),
         )
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from kiosk.evidence import Source, Weighing
@@ -11,12 +12,14 @@ from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import CupNote, CupTurn
 from kiosk.rounds.cups import CupStand, Pass, TeamCup, cup_of, cups, queue
+from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.codes import CodePage
 from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 
@@ -24,11 +27,19 @@ TYPED = "typed"  # in the place of a balance's name
 _GRAMS = re.compile(r"(0|[1-9][0-9]{0,4})(?:[.,]([0-9]{1,3}))?", re.ASCII)
 
 
+@once
 def stands(state: RoundState) -> str:
     """How many cups are handed in."""
     found = cups(state)
     there = sum(cup.stand is CupStand.IN for cup in found)
     return say("cups.stands", there=there, wanted=len(found)) if found else say("cups.none")
+
+
+@once
+def cups_in(state: RoundState, first: int, last: int) -> tuple[int, int]:
+    """How many cups of these sittings do not have to come any more, and of how many."""
+    found = [cup for cup in cups(state) if first <= cup.team.sitting <= last]
+    return len(found) - len(queue(found, Pass.FILLED)), len(found)
 
 
 class CupsPage(RowsPage):
@@ -44,7 +55,21 @@ class CupsPage(RowsPage):
     def rows(self) -> Sequence[RowView]:
         """The passes in their order."""
         sittings = self.room.state.sittings
-        return [self._row(sitting, pass_) for sitting in sittings for pass_ in Pass]
+        passes = [(sitting, pass_) for sitting in sittings for pass_ in Pass]
+        return Each(passes, lambda each: self._row(*each))
+
+    def numbers(self) -> Sequence[int]:
+        """Their sittings."""
+        return [sitting for sitting in self.room.state.sittings for _ in Pass]
+
+    def section(self, section: Section) -> RowView:
+        """Sittings, and how many of their cups are in."""
+        first, last = section
+        there, wanted = cups_in(self.room.state, first, last)
+        value = say("cups.progress", there=there, wanted=wanted)
+        return replace(
+            sittings_row(section), value=value, look="plain" if there < wanted else "done"
+        )
 
     def _row(self, sitting: int, pass_: Pass) -> RowView:
         state = self.room.state

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.kinds import BOX, JAR
 from kiosk.rounds.contents import BoundKey
+from kiosk.rounds.once import once
 from kiosk.rounds.readiness import BOUND, COUNTS, VOLUMES, Doubt, Found, doubts, effect
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
@@ -23,6 +24,7 @@ from kiosk.ui.presenters.views import ButtonView, button
 WORST = (Doubt.NO_KEY, Doubt.GONE, Doubt.TWICE, Doubt.LIMIT, Doubt.BAND, Doubt.OPEN, Doubt.UNSURE)
 
 
+@once
 def stands(state: RoundState) -> str:
     """How many tasks have a key, of how many."""
     wanted = len(BOUND) * len(state.divisions)

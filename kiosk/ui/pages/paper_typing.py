@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Answer, Stage, Team, Typing
+from kiosk.rounds.once import once
 from kiosk.rounds.sheets import sheet_number, sheet_rows
 from kiosk.rounds.state import RoundState
 from kiosk.rounds.typed_answers import (
@@ -28,6 +30,7 @@ from kiosk.ui.pages.common import AskPage, PickPage, RowsPage, TextPage
 from kiosk.ui.pages.keys import task_name
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.sheet_views import MOST_DIGITS, over_limit, paper_view, value_of
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
@@ -37,10 +40,17 @@ _INITIALS = re.compile(r"\w{1,4}")
 _NUMBER = re.compile(r"0|[1-9][0-9]{0,5}", re.ASCII)
 
 
+@once
 def stands(state: RoundState) -> str:
     """How many sheets were typed twice."""
     there, wanted = typed_twice(state, state.teams)
     return say("paper_typing.stands", there=there, wanted=wanted) if wanted else ""
+
+
+@once
+def typed_in(state: RoundState, first: int, last: int) -> tuple[int, int]:
+    """How many sheets of these sittings were typed twice, and of how many."""
+    return typed_twice(state, (team for team in state.teams if first <= team.sitting <= last))
 
 
 class SheetsPage(RowsPage):
@@ -67,7 +77,20 @@ class SheetsPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """One for each team."""
-        return [self._row(team) for team in self.room.state.teams]
+        return Each(self.room.state.teams, self._row)
+
+    def numbers(self) -> Sequence[int]:
+        """Their sittings."""
+        return [team.sitting for team in self.room.state.teams]
+
+    def section(self, section: Section) -> RowView:
+        """Sittings, and how many of their sheets are typed twice."""
+        there, wanted = typed_in(self.room.state, *section)
+        return replace(
+            sittings_row(section),
+            note=say("paper_typing.stands", there=there, wanted=wanted),
+            sign="fine" if there == wanted else "to come",
+        )
 
     def _row(self, team: Team) -> RowView:
         state = self.room.state

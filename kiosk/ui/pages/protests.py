@@ -85,6 +85,7 @@ class ProtestsPage(RowsPage):
                 self.room,
                 title=say("results.which_team"),
                 options=[(team.label, "", team.team) for team in teams],
+                sort=True,
                 done=lambda team: self._against(self.room.state.team(str(team))),
             )
         )

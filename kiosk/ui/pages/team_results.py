@@ -25,6 +25,7 @@ def choose_team(room: Room, division: str) -> None:
             room,
             title=say("results.which_team"),
             options=[(row.team.label, nth(row.place), row.team.team) for row in rows],
+            sort=True,
             done=lambda team: room.open(TeamResultsPage(room, division, str(team))),
         )
     )

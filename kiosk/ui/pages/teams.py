@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from kiosk.procedures.procedure import Person, PersonEvent
@@ -19,6 +20,7 @@ from kiosk.texts import plural, say
 from kiosk.ui.pages.common import PickPage, RowsPage
 from kiosk.ui.pages.one_team import TeamPage, name_page
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 from kiosk.ui.sticks import places, read_text, tables_in
@@ -62,7 +64,18 @@ class TeamsPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """One for each team."""
-        return [_row(team) for team in self.room.state.teams]
+        return Each(self.room.state.teams, _row)
+
+    def numbers(self) -> Sequence[int]:
+        """Their sittings."""
+        return [team.sitting for team in self.room.state.teams]
+
+    def section(self, section: Section) -> RowView:
+        """Sittings, and how many teams are in them."""
+        state, (first, last) = self.room.state, section
+        inside = [sitting for sitting in state.sittings if first <= sitting <= last]
+        count = sum(len(state.teams_of(sitting=sitting)) for sitting in inside)
+        return replace(sittings_row(section), note=plural("teams.count", count))
 
     def main(self) -> ButtonView:
         """A new team."""

@@ -70,9 +70,9 @@ def range_words(row: Row) -> str:
 
 def side_of(answered: Answered, half_width_percent: Decimal) -> str:
     """Under, over or on target: within 2 % of the real value, or inside the key's interval."""
-    if answered.score is None:
+    error = answered.error_percent
+    if error is None:
         return ""
-    error = answered.score.error_percent
     if abs(error) <= max(Decimal(ON_TARGET_PERCENT), half_width_percent):
         return "on target"
     return "over" if error > 0 else "under"

@@ -66,13 +66,14 @@ def _answer(state: RoundState, row: Row, place: int) -> TeamAnswerView:
     answered, mark = row.answered[place], mark_of(state, row, place)
     task = answered.task
     unit = say(f"results.unit.{task.value.partition(' ')[0]}")
-    if answered.estimate is None or answered.score is None:
+    error = answered.error_percent
+    if answered.estimate is None or error is None:
         said, off = say("results.team.none", real=number(answered.actual)), ""
     else:
         said = say(
             "results.team.said", said=number(answered.estimate), real=number(answered.actual)
         )
-        off = percent(abs(answered.score.error_percent))
+        off = percent(abs(error))
     name = task_short(state, row.team.division, task)
     return TeamAnswerView(
         name=name[:1].upper() + name[1:],
