@@ -8,18 +8,17 @@ and an answer is shown to all only when every kiosk knows it.
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, fields
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from time import monotonic
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from kiosk.evidence import Weighing
 from kiosk.records.entries import AnswerShown, CupTaken, Entry, KeyMade
 from kiosk.records.errors import MAY_PASS, NEVER_FITS, Problem, RecordsError, unexpected
+from kiosk.records.refused_words import described
 from kiosk.records.round_notes import NoteKind, RoundNote
 from kiosk.records.volume_entries import VolumeMade
 from kiosk.texts import say
-from kiosk.texts.numbers import grams
 
 if TYPE_CHECKING:
     from kiosk.records.journal import Journal
@@ -136,24 +135,19 @@ class Backlog:
             self._owed.difference_update(entry.id for entry in entries)
 
     def _refuse(self, place: int, entries: Sequence[Entry], why: RecordsError) -> None:
-        told = say("journal.refused", what=_described(entries), why=why)
+        told = say("journal.refused", what=described(entries, self._said_last), why=why)
         self._journal.refuse(place, told)
         if not self._owed & {entry.id for entry in entries}:
             self._refused.append(told)
+
+    def _said_last(self, round_id: str, about: str) -> Mapping[str, Any] | None:
+        try:
+            return self._open_store().said_last(round_id, about)
+        except RecordsError:  # gone again: it is told with less
+            return None
 
 
 def _needs_an_answer(entry: Entry) -> bool:
     if isinstance(entry, RoundNote):
         return entry.kind not in _CAPTURED_NOTES
     return isinstance(entry, _ANSWERED)
-
-
-def _described(entries: Sequence[Entry]) -> str:
-    """By the masses that a person may remember."""
-    masses = [
-        grams(value.grams, value.readability)
-        for entry in entries
-        for field in fields(entry)
-        if isinstance(value := getattr(entry, field.name), Weighing)
-    ]
-    return ", ".join(masses) or say("journal.no_mass")

@@ -46,7 +46,7 @@ def held(session: Session, *, round_id: str, kind: str, about: str, content: str
 
 def _team_is_late(session: Session, round_id: str, about: str, said: Mapping[str, Any]) -> bool:
     """Nobody comes into a division that is locked; another change there needs a reason."""
-    before = _latest(session, round_id, about)
+    before = latest(session, round_id, about)
     into = said["division"]
     comes = before is None or before["gone"] or before["division"] != into
     if comes and not _is_open(session, round_id, into):
@@ -57,16 +57,17 @@ def _team_is_late(session: Session, round_id: str, about: str, said: Mapping[str
 
 
 def _closed(session: Session, round_id: str, team: str) -> bool:
-    found = _latest(session, round_id, f"team {team}")
+    found = latest(session, round_id, f"team {team}")
     return found is not None and not _is_open(session, round_id, found["division"])
 
 
 def _is_open(session: Session, round_id: str, division: str) -> bool:
-    step = _latest(session, round_id, f"step {division}")
+    step = latest(session, round_id, f"step {division}")
     return step is None or step["stage"] == _OPEN
 
 
-def _latest(session: Session, round_id: str, about: str) -> Mapping[str, Any] | None:
+def latest(session: Session, round_id: str, about: str) -> Mapping[str, Any] | None:
+    """What was noted last about that thing, None if nothing was."""
     content = session.scalar(
         select(RoundNoteRow.content)
         .where(RoundNoteRow.round_id == round_id, RoundNoteRow.about == about)

@@ -7,14 +7,15 @@ first picture stands.
 from __future__ import annotations
 
 import platform
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 from sqlalchemy import Engine, text
 from sqlalchemy.orm import Session
 
-from kiosk.records import jars, queries, rounds, volumes
+from kiosk.records import jars, queries, round_locks, rounds, volumes
 from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import NEVER_FITS, RecordsError, in_plain_words
 from kiosk.records.exchange import Exported, export
@@ -158,6 +159,11 @@ class Store:
         """The notes of a round that were kept after that one, or all; in the order of keeping."""
         with self._reading() as session:
             return rounds.notes(session, round_id, after)
+
+    def said_last(self, round_id: str, about: str) -> Mapping[str, Any] | None:
+        """What the latest note of a round about that thing holds, None if there is none."""
+        with self._reading() as session:
+            return round_locks.latest(session, round_id, about)
 
     def export(self, folder: Path) -> list[Exported]:
         """Write every table to a folder that is not there yet, or has none of them."""

@@ -7,16 +7,22 @@ from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 from threading import Lock, Thread
+from urllib.parse import parse_qs, urlsplit
 
 HERE = "127.0.0.1"
 JOIN_S = 5.0
 
 
 class Forwarder:
-    """Hands on what comes to a port of this machine to the server in ``folder``, and back."""
+    """Hands on what comes to a port of this machine to the server of the records, and back.
 
-    def __init__(self, folder: Path) -> None:
-        self._server = str(folder / ".s.PGSQL.5432")
+    ``where`` is an address as helpers.postgres gives it.
+    """
+
+    def __init__(self, where: str) -> None:
+        url = urlsplit(where)
+        self._server = str(Path(parse_qs(url.query)["host"][0]) / ".s.PGSQL.5432")
+        self._database = url.path
         self._port = 0  # any, the first time
         self._lock = Lock()
         self._open: set[socket.socket] = set()
@@ -24,9 +30,10 @@ class Forwarder:
         self._listener: socket.socket | None = None
         self.mend()
 
-    def address(self, database: str) -> str:
-        """Where records are that lie in this database, by way of this line."""
-        return f"postgresql://kiosk@{HERE}:{self._port}/{database}"
+    @property
+    def address(self) -> str:
+        """Where the records are by way of this line."""
+        return f"postgresql://kiosk@{HERE}:{self._port}{self._database}"
 
     def mend(self) -> None:
         """Take connections."""

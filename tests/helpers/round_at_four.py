@@ -46,17 +46,16 @@ class RoundAtFour:
 
     def __init__(self, folder: Path, server: Postgres, teams: int, seconds: float) -> None:
         self.where = server.fresh()
-        self.line = Forwarder(server.folder)
+        self.line = Forwarder(self.where)
         self.ledger = Ledger()
         self.teams, self.seconds = teams, seconds
         self.cut_off = (0.0, 0.0)  # since when, until when
         self.waited, self.caught_up, self.seen_by_all = 0, 0.0, 0.0
         with closing(Store(self.where)) as store:
             keep_keys(store)
-        cuttable = self.line.address(self.where.partition("@/")[2].partition("?")[0])
         self.kiosks = [
             WholeKiosk(
-                cuttable if number == SECOND else self.where,
+                self.line.address if number == SECOND else self.where,
                 folder / f"journal-{number}.sqlite",
                 SETTINGS,
                 partial(self.ledger.saw, number),

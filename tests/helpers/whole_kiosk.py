@@ -127,7 +127,8 @@ class WholeKiosk:
         while (left := end - time.monotonic()) > 0:
             self.turn(left)
 
-    def _at_rest(self) -> None:
+    def read_refusals(self) -> None:
+        """Read each sentence about what was refused, and go on."""
         self.until(lambda: self.desk.settled_for_showing, "an answer of the records")
         while self.desk.failure is not None:
             assert self.desk.may_leave, self.desk.failure
@@ -140,7 +141,7 @@ class WholeKiosk:
     def enter(self, name: str, *, new: bool = False) -> None:
         """Open the round of that name."""
         self.until(lambda: self.desk.ready, "the records")
-        self._at_rest()
+        self.read_refusals()
         self.desk.run_round()
         self.until(lambda: self.desk.place is Place.ROUND, "the rounds")
         if new:
@@ -152,13 +153,13 @@ class WholeKiosk:
 
     def press(self, kind: Person, value: object = None) -> None:
         """Press something on the page in front, after reading what was refused meanwhile."""
-        self._at_rest()
+        self.read_refusals()
         self.desk.room_press(PersonEvent(kind, value))
-        self._at_rest()
+        self.read_refusals()
 
     def tap(self, text: str) -> None:
         """Tap the row with these words."""
-        self._at_rest()
+        self.read_refusals()
         page = self.desk.room.page
         assert isinstance(page, RowsPage)
         (says,) = [row.says for row in page.rows() if row.text == text]

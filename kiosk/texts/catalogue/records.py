@@ -103,6 +103,13 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "What was captured while the records were away could not be stored ({what}). {why}"
     ),
     "journal.no_mass": "no mass",
+    "journal.cup": "cup of {team}",
+    "journal.jar": "{team}, jar {letter}",
+    "journal.box": "{team}, box {letter}",
+    "journal.sheet": "sheet of {team}",
+    "journal.clock": "clock of sitting {sitting}",
+    "journal.blank": "blank",
+    "journal.unreadable": "cannot be read",
     "journal.title": "Not stored.",
     "journal.stays": "Tell the coach. It stays in a file of this kiosk.",
     "journal.seen": "Go on",
