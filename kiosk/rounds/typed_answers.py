@@ -100,7 +100,8 @@ def sheet(state: RoundState, team: str) -> tuple[Typed, ...]:
 
 def settled_answers(state: RoundState, team: str) -> dict[Task, Decimal]:
     """What counts of a team's sheet; blank and open ones are missing."""
-    return {each.task: each.value for each in sheet(state, team) if each.value is not None}
+    found = ((each.task, each.value) for each in sheet(state, team))
+    return {task: value for task, value in found if value is not None}
 
 
 def blocking(state: RoundState, division: str) -> list[Typed]:

@@ -54,7 +54,7 @@ class Walk:
         from tests.helpers.journey import Journey
         from tests.helpers.many_teams import ManyTeams
 
-        saving.user_documents_path = lambda **_: folder
+        saving.user_documents_path = lambda **_: folder  # type: ignore[attr-defined]  # imported
         self.folder, self.teams, self._pictures = folder, teams, pictures
         self._shown = 0
         self.profiled = ""

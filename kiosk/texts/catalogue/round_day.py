@@ -16,6 +16,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "papers.sheets": "Answer sheets, sitting {sitting}",
     "papers.list": "List of sitting {sitting}",
     "papers.day": "Day list",
+    "papers.whole_day": "For the whole day",
     "papers.card": "Card for a helper",
     "papers.teams": ("{count} page, one a team", "{count} pages, one a team"),
     "papers.no_keys": "Jars and boxes first: they have no letters yet",

@@ -14,6 +14,7 @@ from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.keys import sentence
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.pages.usable_keys import Usable, facts_of, usable_keys
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
@@ -50,7 +51,15 @@ class SittingsPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """One for each sitting."""
-        return [self._row(sitting) for sitting in self.room.state.sittings]
+        return Each(self.room.state.sittings, self._row)
+
+    def numbers(self) -> Sequence[int]:
+        """The sittings themselves."""
+        return self.room.state.sittings
+
+    def section(self, section: Section) -> RowView:
+        """Several of them."""
+        return sittings_row(section)
 
     def _row(self, sitting: int) -> RowView:
         found = clock(self.room.state, sitting, self.room.now_utc())

@@ -269,12 +269,12 @@ class PickPage(RowsPage):
     def numbers(self) -> Sequence[int]:
         """As many as fit on a page are one section."""
         a_page = ROWS_A_PAGE * self.columns
-        return [place // a_page for place in self._sections]
+        return [1 + place // a_page for place in self._sections]
 
     def section(self, section: Section) -> RowView:
         """From which to which."""
         a_page = ROWS_A_PAGE * self.columns
-        first, last = section[0] * a_page, min((section[1] + 1) * a_page, len(self._options)) - 1
+        first, last = (section[0] - 1) * a_page, min(section[1] * a_page, len(self._options)) - 1
         words = say("rows.from_to", first=self._options[first][0], last=self._options[last][0])
         return RowView(text=words)
 

@@ -131,12 +131,32 @@ def as_coach(room: Room, then: Callable[[], None]) -> None:
 
 def choose_cup(room: Room) -> None:
     """Ask which cup it is that the balance shows, but the kiosk does not hear."""
+    due = queue(cups(room.state), Pass.FILLED)
+    sittings = sorted({cup.team.sitting for cup in due})
+    if len(due) <= room.state.rules.teams_a_sitting or len(sittings) < 2:
+        _choose_among(room, due)
+        return
+    room.open(
+        PickPage(
+            room,
+            title=say("clock.title"),
+            options=[(say("clock.sitting", sitting=sitting), "", sitting) for sitting in sittings],
+            sort=True,
+            done=lambda sitting: _choose_among(
+                room, [cup for cup in due if cup.team.sitting == sitting]
+            ),
+            role=Role.HELPER,
+        )
+    )
+
+
+def _choose_among(room: Room, found: Sequence[TeamCup]) -> None:
     state = room.state
     room.open(
         PickPage(
             room,
             title=say("cups.type.which"),
-            options=[_option(cup) for cup in queue(cups(state), Pass.FILLED)],
+            options=[_option(cup) for cup in found],
             done=lambda team: type_mass(room, cup_of(state, state.team(str(team)))),
             role=Role.HELPER,
         )

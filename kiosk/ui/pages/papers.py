@@ -16,6 +16,7 @@ from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage
 from kiosk.ui.pages.day import day_list_of, today
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.sections import Section, sittings_row
 from kiosk.ui.pages.usable_keys import usable_keys
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
@@ -82,11 +83,22 @@ class PapersPage(RowsPage):
         for sitting in state.sittings:
             teams = state.teams_of(sitting=sitting)
             note = plural("papers.teams", len(teams))
-            ready = all(state.key(team.division, task) for team in teams for task in BOUND)
+            divisions = {team.division for team in teams}
+            ready = all(state.key(division, task) for division in divisions for task in BOUND)
             row = self._row(("sheets", sitting), note if ready else say("papers.no_keys"))
             rows.append(row if ready or row.sign else replace(row, sign="cannot tell"))
             rows.append(self._row(("list", sitting), ""))
         return rows
+
+    def numbers(self) -> Sequence[int]:
+        """What the whole day needs stands before the sittings."""
+        return [0, 0, *(sitting for sitting in self.room.state.sittings for _ in range(2))]
+
+    def section(self, section: Section) -> RowView:
+        """The papers of the day, or of sittings."""
+        if section == (0, 0):
+            return RowView(text=say("papers.whole_day"))
+        return sittings_row(section)
 
     def _row(self, choice: Choice, note: str) -> RowView:
         what, sitting = choice

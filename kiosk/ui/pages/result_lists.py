@@ -36,6 +36,10 @@ class ResultPapersPage(PapersPage):
         teams = plural("teams.count", len(self._reckoning.quick.rows))
         return [self._row(("results", 0), ""), self._row(("teams_results", 0), teams)]
 
+    def numbers(self) -> Sequence[int]:
+        """They are two."""
+        return ()
+
     def _save(self, choice: Choice) -> Save:
         state, place = self.room.state, self.room.desk.facts.settings.place
         found = self._reckoning.quick

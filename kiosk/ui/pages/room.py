@@ -55,12 +55,13 @@ class Room:
     def read(self, round_id: str, then: Callable[[], None] = lambda: None) -> None:
         """Read all notes of that round, which is open from then on."""
 
-        def done(notes: list[RoundNote]) -> None:
-            self._state = self._stored = RoundState.of(notes)
+        def done(found: RoundState) -> None:
+            self._state = self._stored = found
             self._tell()
             then()
 
-        self.desk.notebook.look_up(lambda store: store.round_notes(round_id), done)
+        # A district's round takes a while to add up: that is no work for the screen's thread.
+        self.desk.notebook.look_up(lambda store: RoundState.of(store.round_notes(round_id)), done)
 
     def read_again(self) -> None:
         """See what others noted meanwhile."""
@@ -94,7 +95,10 @@ class Room:
         """
         notes: list[RoundNote] = []
         state = self._asked or self.state
+        following: dict[str, RoundNote] = {}  # that the state does not know yet
         for content in contents:
+            if content.about in following:
+                state, following = state.with_notes(following.values()), {}
             note = state.next_note(
                 content,
                 at=self.now_utc(),
@@ -103,7 +107,7 @@ class Room:
                 zero=zero,
             )
             notes.append(note)
-            state = state.with_note(note)
+            following[note.about] = note
         self.take(notes)
 
     def take(self, notes: list[RoundNote]) -> None:

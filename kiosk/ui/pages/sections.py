@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Sequence
-from itertools import groupby
+from itertools import count, groupby
 from typing import TypeVar, overload
 
 from kiosk.texts import say
@@ -15,7 +15,6 @@ T = TypeVar("T")
 Section = tuple[int, int]  # the numbers of the first and the last section that are in it
 
 MOST_PAGES = 2  # that are turned; what needs more is divided
-BUNDLE = 10  # of sections that would be too many themselves
 
 
 class Each(Sequence[RowView]):
@@ -43,17 +42,19 @@ class Each(Sequence[RowView]):
 def sections(numbers: Sequence[int], a_page: int) -> list[Section]:
     """Between which to choose first, where ``a_page`` rows fit on a page; none for few rows.
 
-    ``numbers`` tell for each row in which section it stands, rising. Sections that do not fit on
-    a page come in bundles of ten, of a hundred.
+    ``numbers`` tell for each row in which section it stands, rising from 1; 0 is one by itself.
+    Sections that do not fit on a page come in bundles of 2, 5, 10, 20 and so on.
     """
-    found = [number for number, _ in groupby(numbers)]
-    if len(numbers) <= MOST_PAGES * a_page or len(found) < 2:
+    if len(numbers) <= MOST_PAGES * a_page or numbers[0] == numbers[-1]:
         return []
-    size = 1
-    while len(found) > size * a_page:
-        size *= BUNDLE
-    starts = range(0, len(found), size)
-    return [(found[start], found[min(start + size, len(found)) - 1]) for start in starts]
+    found = list(dict.fromkeys(numbers))
+    sizes = (digit * 10**power for power in count() for digit in (1, 2, 5))
+    return next(fit for size in sizes if len(fit := _bundles(found, size)) <= a_page)
+
+
+def _bundles(numbers: Sequence[int], size: int) -> list[Section]:
+    together = [list(each) for _, each in groupby(numbers, lambda number: (number - 1) // size)]
+    return [(each[0], each[-1]) for each in together]
 
 
 class Path:
