@@ -39,6 +39,7 @@ from kiosk.records.kept import Guessed
 from kiosk.rounds.cups import Pass
 from kiosk.settings import KioskSettings
 from kiosk.texts import say
+from kiosk.texts.numbers import number
 from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import Place
 from kiosk.ui.lock import Lock, digest_of
@@ -510,7 +511,8 @@ def refused_later(problem: Problem) -> Scene:
     """What was captured while the records were away does not fit any more; some still waits."""
     made = desk(facts(3))
     why = RecordsError(problem, number=99)
-    told = say("journal.refused", what="105.7 g, 12.3 g", why=why)
+    jar = say("journal.jar", team="Hummingbirds of Larch Hill Middle School", letter="C")
+    told = say("journal.refused", what=f"{jar}, {number(16_590)}", why=why)
     made.journal_said(News(waiting=20, refused=(told,)))
     return scene(made)
 
@@ -848,7 +850,7 @@ OTHERS: dict[str, Make] = {
     "before samples, unknown": lambda: before_samples(UNKNOWN),
     "unknown sample": unknown_sample,
     "light sample": light_sample,
-    "refused later": lambda: refused_later(Problem.MIXED),
+    "refused later": lambda: refused_later(Problem.ROUND_LOCKED),
     "key, covered": lambda: key_with(covered=True),
     "key, with a warning": lambda: key_with(net="1100.0"),
     "key, with a long warning": warned_key,
