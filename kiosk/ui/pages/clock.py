@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.clock import Clock, Going, clock
@@ -58,8 +59,14 @@ class SittingsPage(RowsPage):
         return self.room.state.sittings
 
     def section(self, section: Section) -> RowView:
-        """Several of them."""
-        return sittings_row(section)
+        """Several of them, and whether they are all over."""
+        state, now = self.room.state, self.room.now_utc()
+        over = all(
+            clock(state, sitting, now).all_over
+            for sitting in state.sittings
+            if section[0] <= sitting <= section[1]
+        )
+        return replace(sittings_row(section), look="done" if over else "plain")
 
     def _row(self, sitting: int) -> RowView:
         found = clock(self.room.state, sitting, self.room.now_utc())

@@ -56,12 +56,12 @@ class Reckoning:
     @property
     def best_known(self) -> Results:
         """With how sure the places are, as soon as that is known."""
-        state = self._room.state
+        state, found = self._room.state, self.quick  # before draws take their share of the machine
         if self._asked is not state:
             self._ask(state)
         if self._drawn is not None and self._drawn[0] is state:
             return self._drawn[1]
-        return self.quick
+        return found
 
     def _ask(self, state: RoundState) -> None:
         self._asked = state
