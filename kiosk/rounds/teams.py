@@ -16,7 +16,7 @@ from kiosk.texts.typed import as_typed
 _T = TypeVar("_T", int, str)
 COLUMNS = ("label", "school", "division", "sitting", "members", "extra_minutes")
 MOST_MEMBERS = 3
-MOST_SITTINGS = 99
+MOST_SITTINGS = 999
 MOST_EXTRA = 240  # minutes
 
 

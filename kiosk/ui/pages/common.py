@@ -9,7 +9,7 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.texts import say
 from kiosk.ui.pages.page import Page, Role, back_button
 from kiosk.ui.pages.room import Room
-from kiosk.ui.pages.sections import MOST_PAGES, Path, Section, in_order, sections
+from kiosk.ui.pages.sections import Path, Section, sections
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowsView, RowView, TextView
 from kiosk.ui.presenters.views import ButtonView, QuestionView, SheetView, button
 
@@ -212,76 +212,3 @@ class AskPage(Page):
             self._done()
         elif event.kind is Person.NO:
             self._otherwise()
-
-
-class PickPage(RowsPage):
-    """One of a few; `done` is given the value that was tapped, and the page is gone by then.
-
-    Of many `sort`ed options those that are called alike stand in one section.
-    """
-
-    asks = True
-
-    def __init__(
-        self,
-        room: Room,
-        *,
-        title: str,
-        options: Sequence[tuple[str, str, object]],  # text, note, value
-        done: Callable[[object], None],
-        now: object = None,
-        body: str = "",
-        role: Role = Role.COACH,
-        columns: int = 2,
-        sort: bool = False,
-    ) -> None:
-        super().__init__(room)
-        self.role = role
-        self.columns = columns
-        many = sort and len(options) > MOST_PAGES * ROWS_A_PAGE * columns
-        self._options = (
-            sorted(options, key=lambda option: in_order(option[0])) if many else tuple(options)
-        )
-        self._sections = range(len(options)) if many else range(0)
-        self._title, self._body = title, body
-        self._done, self._now = done, now
-
-    def title(self) -> str:
-        """The question."""
-        return self._title
-
-    def body(self) -> str:
-        """What it means."""
-        return self._body
-
-    def rows(self) -> Sequence[RowView]:
-        """One for each option; the present one is marked."""
-        return [
-            RowView(
-                text=text,
-                note=note,
-                look="now" if value == self._now else "plain",
-                says=PersonEvent(Person.CHOOSE, value),
-            )
-            for text, note, value in self._options
-        ]
-
-    def numbers(self) -> Sequence[int]:
-        """As many as fit on a page are one section."""
-        a_page = ROWS_A_PAGE * self.columns
-        return [1 + place // a_page for place in self._sections]
-
-    def section(self, section: Section) -> RowView:
-        """From which to which."""
-        a_page = ROWS_A_PAGE * self.columns
-        first, last = (section[0] - 1) * a_page, min(section[1] * a_page, len(self._options)) - 1
-        words = say("rows.from_to", first=self._options[first][0], last=self._options[last][0])
-        return RowView(text=words)
-
-    def press(self, event: PersonEvent) -> None:
-        """Take the one that was tapped."""
-        if event.kind is Person.CHOOSE:
-            self.room.back()
-            self._done(event.value)
-        else:
-            super().press(event)

@@ -16,8 +16,9 @@ from kiosk.rounds.typed_answers import is_a_slip
 from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number
-from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.kept_list import list_before
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.evidence_rows import outcome
 from kiosk.ui.presenters.page_views import RowView

@@ -16,8 +16,9 @@ from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.codes import CodePage
-from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView

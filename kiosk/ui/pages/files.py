@@ -13,7 +13,8 @@ from kiosk.records.round_notes import NoteKind
 from kiosk.rounds.conflicts import given_twice, in_words
 from kiosk.rounds.state import RoundState
 from kiosk.texts import plural, say
-from kiosk.ui.pages.common import PickPage, RowsPage
+from kiosk.ui.pages.common import RowsPage
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, SheetView, button

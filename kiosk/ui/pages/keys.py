@@ -14,8 +14,9 @@ from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number, percent
 from kiosk.ui.pages.codes import with_two_codes
-from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.kept_list import list_before
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.usable_keys import Usable, facts_of, usable_keys
 from kiosk.ui.presenters.page_views import RowView

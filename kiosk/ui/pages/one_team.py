@@ -8,14 +8,14 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Stage, Team
 from kiosk.rounds.teams import MOST_MEMBERS, free_cups, label_taken, moved, open_divisions
 from kiosk.texts import plural, say
-from kiosk.ui.pages.common import AskPage, PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.kept_list import list_before
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 
 EXTRA_MINUTES = (0, 5, 8, 10, 15, 30)
-SITTINGS_OFFERED = 11
 CUPS_OFFERED = 11
 
 
@@ -184,7 +184,7 @@ class TeamPage(RowsPage):
         self.room.open(
             PickPage(
                 self.room, title=say(f"teams.row.{what}"), body=body, options=options,
-                now=now, done=done,
+                now=now, done=done, sort=what == "sitting",
             )
         )  # fmt: skip
 
@@ -201,7 +201,7 @@ class TeamPage(RowsPage):
         last = state.sittings[-1] if state.sittings else 0
         return [
             (say("teams.sitting", sitting=number), plural("teams.count", count), number)
-            for number in range(1, min(last + 1, SITTINGS_OFFERED) + 1)
+            for number in range(1, last + 2)
             for count in [len(state.teams_of(sitting=number))]
         ]
 

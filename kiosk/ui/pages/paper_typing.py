@@ -26,9 +26,10 @@ from kiosk.rounds.typed_answers import (
 )
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import number
-from kiosk.ui.pages.common import AskPage, PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.keys import task_name
 from kiosk.ui.pages.page import Page, Role
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView

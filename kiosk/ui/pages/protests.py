@@ -12,9 +12,10 @@ from kiosk.rounds.standing import protests_of
 from kiosk.settings import Task
 from kiosk.texts import say
 from kiosk.texts.numbers import number
-from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.correcting import Wanted, correct_one
 from kiosk.ui.pages.kept_list import list_before
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.reckoning import Reckoning
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.evidence_rows import evidence_rows

@@ -14,8 +14,9 @@ from kiosk.settings import Over, Rules, Task, Weighed
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 from kiosk.ui.pages.codes import CodePage, keep_helper_code
-from kiosk.ui.pages.common import PickPage, RowsPage, TextPage
+from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.keys import task_name
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from kiosk.rounds.results import Row
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
-from kiosk.ui.pages.common import PickPage
 from kiosk.ui.pages.page import Page, Role
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.reckoning import Reckoning
 from kiosk.ui.pages.result_table import lock_behind, released
 from kiosk.ui.pages.room import Room

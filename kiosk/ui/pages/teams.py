@@ -17,8 +17,9 @@ from kiosk.rounds.teams import (
     room_in,
 )
 from kiosk.texts import plural, say
-from kiosk.ui.pages.common import PickPage, RowsPage
+from kiosk.ui.pages.common import RowsPage
 from kiosk.ui.pages.one_team import TeamPage, name_page
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView

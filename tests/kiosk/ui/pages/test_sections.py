@@ -9,11 +9,12 @@ import pytest
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
 from kiosk.ui.pages.clock import SittingsPage
-from kiosk.ui.pages.common import PickPage
 from kiosk.ui.pages.cups import CupsPage, choose_cup
 from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.one_team import TeamPage
 from kiosk.ui.pages.paper_typing import SheetsPage
 from kiosk.ui.pages.papers import PapersPage
+from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, in_order, sections
 from kiosk.ui.pages.teams import TeamsPage
@@ -96,6 +97,17 @@ def test_a_team_is_found_by_its_sitting(room: Room) -> None:
     assert title(room) == "Who takes part?"
     press(room, Person.HOME)
     assert isinstance(room.page, HubPage)
+
+
+def test_a_team_may_move_to_any_sitting(room: Room) -> None:
+    state = room.state
+    late = [team(f"Teal {number}", sitting=number) for number in range(13, 26)]
+    room.say(*late)
+    room.open(TeamPage(room, state.teams[0].team))
+    tap_row(room, "Sitting")
+    tap_row(room, "sitting 21 to sitting 26")
+    tap_row(room, "sitting 25")
+    assert room.state.team(state.teams[0].team).sitting == 25
 
 
 def test_a_section_that_everybody_left_closes(room: Room) -> None:
