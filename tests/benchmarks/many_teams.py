@@ -128,6 +128,7 @@ class Walk:
 
         began = time.perf_counter()
         RoundState.of(self._notes)
+        self._notes = []
         print(f"{'building the state':44}{time.perf_counter() - began:8.3f} s", flush=True)
 
     def lists(self) -> None:
