@@ -154,9 +154,12 @@ class Desk(JobsDesk):
         if self.notebook.worth_trying:
             self.try_again()
         elif self.ready:
-            self.notebook.read_table()
-            self.notebook.glance(_codes, self._take_codes)
-            self.room.follow()
+            self.notebook.follow(self._follow)
+
+    def _follow(self) -> None:
+        self.notebook.read_table()
+        self.notebook.glance(_codes, self._take_codes)
+        self.room.follow()
 
     def _take_codes(self, digests: tuple[str, str]) -> None:
         if not self.locked and self.place is not Place.CODE:  # nobody is typing one

@@ -40,6 +40,8 @@ class Notebook:
         self._at_stake = False  # something captured that can still be kept
         self._passing = False  # it was no fault of what was asked
         self._writes = 0  # so far
+        self._glances = 0  # that are out
+        self._to_follow: Callable[[], None] | None = None  # when they are answered
         self._refusals: list[str] = []  # of what was captured while the records were away
 
     @property
@@ -80,6 +82,17 @@ class Notebook:
         """Ask the records; `done` is given the answer."""
         self._request(partial(_asking, self._writer, query), done)
 
+    def follow(self, look: Callable[[], None]) -> None:
+        """Let `look` glance at what it wants, after those glances are answered that are out.
+
+        However often it is asked for meanwhile, that is once: on a slow line glances would pile up
+        otherwise, and what is captured would wait behind them.
+        """
+        if self._glances:
+            self._to_follow = look
+        else:
+            look()
+
     def glance(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
         """Ask what others may have changed, without making anybody at this table wait.
 
@@ -89,15 +102,26 @@ class Notebook:
         writes = self._writes
 
         def answered(value: T) -> None:
-            if self.failure is not None or self._facts.not_stored:
-                return
-            if writes != self._writes:
-                self.glance(query, done)
-                return
-            done(value)
-            self._changed()
+            self._glances -= 1
+            if self.failure is None and not self._facts.not_stored:
+                if writes != self._writes:
+                    self.glance(query, done)
+                    return
+                done(value)
+                self._changed()
+            self._glanced()
 
-        self._writer.ask(query, done=answered, failed=lambda _: None)
+        def failed(_: RecordsError) -> None:
+            self._glances -= 1
+            self._glanced()
+
+        self._glances += 1
+        self._writer.ask(query, done=answered, failed=failed)
+
+    def _glanced(self) -> None:
+        if not self._glances and self._to_follow is not None:
+            look, self._to_follow = self._to_follow, None
+            look()
 
     def read_table(self) -> None:
         """Follow the cups, letters and boxes as all kiosks together have them."""

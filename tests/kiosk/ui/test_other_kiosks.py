@@ -114,6 +114,31 @@ def test_nobody_waits_for_it_and_the_work_goes_on(kiosk: Kiosk, theirs: CupTaken
     assert (kiosk.state, kiosk.cups) == (WeighEmptyState.SETTLING, [41])
 
 
+def test_news_that_comes_quicker_than_answers_is_looked_at_once(kiosk: Kiosk, store: Store) -> None:
+    kiosk.told()
+    asked = kiosk.writer.asked
+    for _ in range(9):
+        kiosk.told()
+    assert kiosk.writer.asked == asked
+    for _ in range(asked - 1):
+        kiosk.writer.answer_one()
+    store.save(cup_taken(41, team="Wren", source=SIMULATED))  # after the cups were looked at
+    kiosk.writer.answer_one()
+    assert kiosk.writer.asked == asked
+    kiosk.writer.answer()
+    assert kiosk.cups == [41]
+
+
+def test_what_was_missed_while_the_records_were_away_is_looked_at(
+    kiosk: Kiosk, theirs: CupTaken
+) -> None:
+    kiosk.told()
+    kiosk.told()
+    kiosk.writer.fail(Problem.AWAY)
+    kiosk.writer.answer()
+    assert kiosk.cups == [41]
+
+
 def test_an_own_cup_is_not_forgotten_for_an_answer_from_before(
     kiosk: Kiosk, theirs: CupTaken
 ) -> None:
