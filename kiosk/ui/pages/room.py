@@ -13,6 +13,7 @@ from kiosk.rounds.contents import Content, Plan
 from kiosk.rounds.state import RoundState, open_round
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.presenters.views import SheetView
+from kiosk.ui.set_aside import set_aside
 from kiosk.weighing.pan_events import PanEvent
 
 if TYPE_CHECKING:
@@ -56,6 +57,7 @@ class Room:
         """Read all notes of that round, which is open from then on."""
 
         def done(found: RoundState) -> None:
+            set_aside(found.length)
             self._state = self._stored = found
             self._tell()
             then()
