@@ -59,7 +59,9 @@ def correct(room: Room, division: str) -> None:
 
 def _which_task(room: Room, team: Team) -> None:
     state = room.state
-    values = settled(state, team.division)[team.team]
+    values = settled(state, team.division).get(team.team)
+    if values is None:  # it left while the question was open
+        return
 
     def done(task: object) -> None:
         assert isinstance(task, Task)

@@ -59,7 +59,7 @@ class KeysPage(RowsPage):
     def __init__(self, room: Room, division: str = "") -> None:
         super().__init__(room)
         state = room.state
-        divisions = state.divisions or list(state.rules.divisions)
+        divisions = state.divisions or list(state.rules.divisions) or [""]
         self._division = division or divisions[0]
         self._divisions = divisions
         self._keys: list[Usable] = []

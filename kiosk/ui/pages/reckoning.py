@@ -16,6 +16,7 @@ from kiosk.settings import Task
 from kiosk.ui.pages.room import Room
 
 T = TypeVar("T")
+AGAIN_S = 5.0  # an answer is dropped while something of this kiosk is not stored
 
 
 class Once(Generic[T]):
@@ -42,6 +43,7 @@ class Reckoning:
         self._widest = Once(room, lambda state: widest_key(state, division))
         self._drawn: tuple[RoundState, Results] | None = None
         self._asked: RoundState | None = None  # for whose places draws are being made
+        self._asked_at = 0.0
 
     @property
     def quick(self) -> Results:
@@ -57,14 +59,15 @@ class Reckoning:
     def best_known(self) -> Results:
         """With how sure the places are, as soon as that is known."""
         state, found = self._room.state, self.quick  # before draws take their share of the machine
-        if self._asked is not state:
+        waited = self._room.desk.world.now() - self._asked_at
+        if self._asked is not state or (self._drawn is None and waited > AGAIN_S):
             self._ask(state)
         if self._drawn is not None and self._drawn[0] is state:
             return self._drawn[1]
         return found
 
     def _ask(self, state: RoundState) -> None:
-        self._asked = state
+        self._asked, self._asked_at, self._drawn = state, self._room.desk.world.now(), None
 
         def done(found: Results) -> None:
             self._drawn = state, found

@@ -30,6 +30,7 @@ class Room:
         self._stored: RoundState | None = None  # as it was read, without what is being written
         self._asked: RoundState | None = None  # as it was when somebody here was asked something
         self._pages: list[Page] = []
+        self._visits = 0  # how often everybody left: an answer from before one is for nobody
 
     # The round --------------------------------------------------------------------------------
 
@@ -55,8 +56,11 @@ class Room:
 
     def read(self, round_id: str, then: Callable[[], None] = lambda: None) -> None:
         """Read all notes of that round, which is open from then on."""
+        visit = self._visits
 
         def done(found: RoundState) -> None:
+            if visit != self._visits:
+                return
             set_aside(found.length)
             self._state = self._stored = found
             self._tell()
@@ -85,7 +89,8 @@ class Room:
 
     def close(self) -> None:
         """No round is open any more."""
-        self._state, self._stored, self._pages = None, None, []
+        self._state, self._stored, self._asked, self._pages = None, None, None, []
+        self._visits += 1
 
     def say(
         self, *contents: Content, weighing: Weighing | None = None, zero: Weighing | None = None
@@ -185,9 +190,11 @@ class Room:
 
     def press(self, event: PersonEvent) -> None:
         """A press on the page in front."""
-        self.page.press(event)
-        if not self._pages or not self.page.asks:
-            self._asked = None
+        try:
+            self.page.press(event)
+        finally:
+            if not self._pages or not self.page.asks:
+                self._asked = None
 
     def pan_event(self, event: PanEvent) -> None:
         """Something happened on the pan."""

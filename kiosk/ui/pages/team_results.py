@@ -19,14 +19,21 @@ from kiosk.ui.presenters.views import SheetView
 
 def choose_team(room: Room, division: str) -> None:
     """Ask whose page is wanted, and open it."""
-    rows = Reckoning(room, division).quick.rows
+    reckoning = Reckoning(room, division)
+
+    def done(team: object) -> None:
+        if any(row.team.team == team for row in reckoning.quick.rows):  # it may have left
+            room.open(TeamResultsPage(room, division, str(team)))
+
     room.open(
         PickPage(
             room,
             title=say("results.which_team"),
-            options=[(row.team.label, nth(row.place), row.team.team) for row in rows],
+            options=[
+                (row.team.label, nth(row.place), row.team.team) for row in reckoning.quick.rows
+            ],
             sort=True,
-            done=lambda team: room.open(TeamResultsPage(room, division, str(team))),
+            done=done,
         )
     )
 
