@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Any
 
 from sqlalchemy import select
@@ -70,9 +71,16 @@ def rounds(session: Session, simulated: bool) -> list[StoredRound]:
     return list(opened.values())
 
 
-def notes(session: Session, round_id: str, after: str = FIRST) -> list[RoundNote]:
-    """The notes of a round that were kept after that one, or all; in the order of keeping."""
+def notes(
+    session: Session, round_id: str, after: str = FIRST, kinds: Collection[NoteKind] = ()
+) -> list[RoundNote]:
+    """The notes of a round that were kept after that one, or all; in the order of keeping.
+
+    With ``kinds`` only those that are about such things.
+    """
     wanted = select(RoundNoteRow).where(RoundNoteRow.round_id == round_id)
+    if kinds:
+        wanted = wanted.where(RoundNoteRow.kind.in_([kind.value for kind in kinds]))
     if after:
         place = select(RoundNoteRow.place).where(RoundNoteRow.id == after).scalar_subquery()
         wanted = wanted.where(RoundNoteRow.place > place)

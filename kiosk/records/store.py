@@ -7,7 +7,7 @@ first picture stands.
 from __future__ import annotations
 
 import platform
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -34,7 +34,7 @@ from kiosk.records.kept import (
 from kiosk.records.kinds import JAR
 from kiosk.records.models import ChoiceRow
 from kiosk.records.places import file_of
-from kiosk.records.round_notes import FIRST, RoundNote, StoredRound
+from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, StoredRound
 from kiosk.records.server import CHANNEL, open_server
 from kiosk.records.sqlite_file import READS_ONLY, open_file
 
@@ -155,10 +155,15 @@ class Store:
         with self._reading() as session:
             return rounds.rounds(session, simulated)
 
-    def round_notes(self, round_id: str, after: str = FIRST) -> list[RoundNote]:
-        """The notes of a round that were kept after that one, or all; in the order of keeping."""
+    def round_notes(
+        self, round_id: str, after: str = FIRST, *, kinds: Collection[NoteKind] = ()
+    ) -> list[RoundNote]:
+        """The notes of a round that were kept after that one, or all; in the order of keeping.
+
+        With ``kinds`` only those that are about such things.
+        """
         with self._reading() as session:
-            return rounds.notes(session, round_id, after)
+            return rounds.notes(session, round_id, after, kinds)
 
     def said_last(self, round_id: str, about: str) -> Mapping[str, Any] | None:
         """What the latest note of a round about that thing holds, None if there is none."""

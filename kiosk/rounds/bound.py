@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from kiosk.records.round_notes import NoteKind
 from kiosk.rounds.contents import BoundKey, Stage
 from kiosk.rounds.state import RoundState
+
+TOLD_BY = (NoteKind.ROUND, NoteKind.KEY, NoteKind.STEP)  # all that has to be read for it
 
 
 def in_a_round(rounds: Iterable[RoundState]) -> frozenset[str]:

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from typing import TypeVar
 
 from kiosk.rounds.contents import Stage, Team
+from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules
 from kiosk.texts import say
@@ -50,7 +51,8 @@ def same_cup(state: RoundState, sitting: int) -> list[int]:
     return _twice(team.cup for team in state.teams_of(sitting=sitting) if team.cup)
 
 
-def same_label(state: RoundState) -> list[str]:
+@once
+def same_label(state: RoundState) -> Sequence[str]:
     """The labels that more than one team has, in small letters."""
     return _twice(team.label.casefold() for team in state.teams)
 

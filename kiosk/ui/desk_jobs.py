@@ -23,7 +23,7 @@ from kiosk.records.kept import Guessed
 from kiosk.records.kinds import JAR
 from kiosk.records.round_notes import StoredRound
 from kiosk.records.volume_entries import Shape
-from kiosk.rounds.bound import in_a_round
+from kiosk.rounds.bound import TOLD_BY, in_a_round
 from kiosk.rounds.state import RoundState
 from kiosk.ui.desk_base import Place
 from kiosk.ui.desk_coach import CoachsDesk
@@ -39,7 +39,7 @@ _NOTHING_BEGUN = (SamplesState.RESUME, SamplesState.MATERIAL)
 def _outside_of_rounds(store: Store, every: list[Guessed], simulated: bool) -> list[Guessed]:
     """Those that are in no round: it has guesses and answers of its own."""
     states = [
-        RoundState.of(store.round_notes(each.id))
+        RoundState.of(store.round_notes(each.id, kinds=TOLD_BY))
         for kind in {simulated, False}  # boxes that were measured are real, whatever the scale
         for each in store.rounds(kind)
     ]

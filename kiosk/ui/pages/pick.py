@@ -9,8 +9,10 @@ from kiosk.texts import say
 from kiosk.ui.pages.common import RowsPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
-from kiosk.ui.pages.sections import MOST_PAGES, Section, in_order
+from kiosk.ui.pages.sections import MOST_PAGES, Each, Section, in_order
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowView
+
+Option = tuple[str, str, object]  # text, note, value
 
 
 class PickPage(RowsPage):
@@ -26,7 +28,7 @@ class PickPage(RowsPage):
         room: Room,
         *,
         title: str,
-        options: Sequence[tuple[str, str, object]],  # text, note, value
+        options: Sequence[Option],
         done: Callable[[object], None],
         now: object = None,
         body: str = "",
@@ -55,15 +57,16 @@ class PickPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """One for each option; the present one is marked."""
-        return [
-            RowView(
-                text=text,
-                note=note,
-                look="now" if value == self._now else "plain",
-                says=PersonEvent(Person.CHOOSE, value),
-            )
-            for text, note, value in self._options
-        ]
+        return Each(self._options, self._row)
+
+    def _row(self, option: Option) -> RowView:
+        text, note, value = option
+        return RowView(
+            text=text,
+            note=note,
+            look="now" if value == self._now else "plain",
+            says=PersonEvent(Person.CHOOSE, value),
+        )
 
     def numbers(self) -> Sequence[int]:
         """As many as fit on a page are one section."""

@@ -216,3 +216,9 @@ def test_what_was_kept_since_a_note_is_read_alone(store: Store) -> None:
     store.save(first, second)
     assert store.round_notes(OPENED.id, first.id) == [second]
     assert store.round_notes(OPENED.id, second.id) == []
+
+
+def test_only_notes_about_some_things_may_be_asked_for(store: Store) -> None:
+    step = note("step d", kind=NoteKind.STEP, content='{"division": "d", "stage": "locked"}')
+    store.save(note(), step)
+    assert store.round_notes(OPENED.id, kinds=[NoteKind.ROUND, NoteKind.STEP]) == [OPENED, step]
