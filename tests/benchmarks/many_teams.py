@@ -26,6 +26,7 @@ DIVISIONS = ("Grades 3 to 4", "Grades 5 to 6", "Grades 7 to 8", "Grades 9 to 10"
 DISTRICT, ONE = "District round", "One division"
 MOST_S = 0.3
 BEATS = 5
+A_BEAT_S = 0.05
 
 
 def main() -> None:
@@ -251,6 +252,7 @@ class Walk:
 
     def _drawn(self) -> None:
         def ranges() -> bool:
+            time.sleep(A_BEAT_S)  # as a screen does between two beats: the writer's thread works
             sheet: Any = self.journey.scene.sheet
             return all(line.safe for line in sheet.lines)
 
