@@ -166,7 +166,7 @@ class _Written:
 
     def _corrections(self) -> None:
         page, corrections = self.page, self.results.corrections
-        if not corrections:
+        if not corrections and not self.results.left:
             return
         self._room(3 * PLAIN)
         page.words(MARGIN, self.y, say("paper.results.corrections"), PLAIN, bold=True)
@@ -175,6 +175,9 @@ class _Written:
             text = self._correction(each)
             self._room((len(page.lines(text, PLAIN, indent=INDENT)) - 1) * LEADING * PLAIN)
             page.words(MARGIN, self.y, f"{place}", PLAIN, bold=True)
+            self.y = page.prose(self.y, text, PLAIN, indent=INDENT) - 2
+        for text in self.results.left:
+            self._room((len(page.lines(text, PLAIN, indent=INDENT)) - 1) * LEADING * PLAIN)
             self.y = page.prose(self.y, text, PLAIN, indent=INDENT) - 2
         self.y -= PLAIN
 

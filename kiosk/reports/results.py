@@ -44,12 +44,14 @@ class ResultList:
 
     ``at`` and ``protests_until`` are printed as the clock that they carry shows them: give the
     local time. ``best`` and ``median`` are those of each task. The first ``medals`` places have
-    medals.
+    medals. ``left`` says in sentences who takes no part any more. What is not ``released`` is for
+    the coach alone.
     """
 
     round_name: str
     place: str
     division: str
+    released: bool = True
     final: bool
     at: datetime
     protests_until: datetime | None
@@ -59,12 +61,15 @@ class ResultList:
     median: tuple[Decimal, ...]
     medals: int
     corrections: tuple[Correction, ...]
+    left: tuple[str, ...] = ()
     decimals: int
     simulated: bool
 
     @property
     def state(self) -> str:
         """The word for how far it is."""
+        if not self.released:
+            return say("paper.results.not_released")
         return say("paper.results.final" if self.final else "paper.results.provisional")
 
 

@@ -112,7 +112,8 @@ def from_csv(state: RoundState, text: str, new_id: Callable[[], str]) -> list[Te
     names = [cell.strip().lower() for cell in rows[0]] if rows else []
     if "label" not in names or set(names) - set(COLUMNS) or len(set(names)) < len(names):
         raise ValueError(say("teams.file.heading", columns=", ".join(COLUMNS)))
-    labels = {team.label.casefold() for team in teams if not team.gone}
+    there = {team.label.casefold() for team in teams if not team.gone}
+    labels = set(there)
     by_sitting: defaultdict[int, list[Team]] = defaultdict(list)
     for team in teams:
         by_sitting[team.sitting].append(team)
@@ -128,7 +129,8 @@ def from_csv(state: RoundState, text: str, new_id: Callable[[], str]) -> list[Te
         sitting = _whole(cells, "sitting", line, 1, MOST_SITTINGS, None) or last
         made = _team(by_sitting[sitting], sitting, state.rules, line, cells, new_id)
         if made.label.casefold() in labels:
-            raise ValueError(say("teams.file.twice", line=line, label=made.label))
+            why = "there" if made.label.casefold() in there else "twice"
+            raise ValueError(say(f"teams.file.{why}", line=line, label=made.label))
         if state.stage(made.division) is not Stage.OPEN:
             raise ValueError(say("teams.file.locked", line=line, division=made.division))
         found.append(made)

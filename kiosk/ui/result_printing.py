@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 
 from kiosk.rounds.contents import Stage
 from kiosk.rounds.corrections import corrections
+from kiosk.rounds.left import left_since_lock
 from kiosk.rounds.results import Results, Row, protest_ends
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Paper, Task
+from kiosk.texts import say
 from kiosk.ui.presenters.result_words import task_short
 from kiosk.ui.round_printing import Save
 
@@ -54,6 +56,7 @@ def list_of(state: RoundState, found: Results, place: str, now: datetime) -> Res
         round_name=state.plan.name,
         place=place,
         division=found.division,
+        released=found.stage in (Stage.RELEASED, Stage.FINAL),
         final=found.stage is Stage.FINAL,
         at=now.astimezone(),
         protests_until=ends.astimezone() if ends else None,
@@ -83,6 +86,10 @@ def list_of(state: RoundState, found: Results, place: str, now: datetime) -> Res
                 reason=change.reason,
             )
             for change in corrections(state, found)
+        ),
+        left=tuple(
+            say("paper.results.left", team=team.label, reason=team.gone)
+            for team in left_since_lock(state, found.division)
         ),
         decimals=state.rules.decimals,
         simulated=state.simulated,

@@ -152,6 +152,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.results.file": "{name} {division} results {state}",
     "paper.results.final": "final",
     "paper.results.provisional": "provisional",
+    "paper.results.not_released": "not released",
+    "paper.results.left": "{team} takes no part: {reason}",
     "paper.results.as_of": "as of {at}",
     "paper.results.protests": "Protests until {time}",
     "paper.results.team": "team",

@@ -27,7 +27,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "results.block.more": "{names} and {count} more",
     "results.decide_cups": "Decide\nabout cups",
     "results.decide_cups.heading": "Which cup has no mass?",
-    "results.all_in": "Every cup and every sheet is in",
+    "results.all_in": "Nothing is missing.",
     "results.lock": "Lock",
     "results.lock.title": "Lock the results?",
     "results.lock.body": (
@@ -37,6 +37,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "results.release.title": "Release the results?",
     "results.release.body": (
         "They are provisional, and everybody may see them. Teams have {minutes} minutes to protest."
+    ),
+    "results.release.hints": (
+        "{count} answer looks like a slip: see the hints first.",
+        "{count} answers look like slips: see the hints first.",
     ),
     "results.final": "Make final",
     "results.final.title": "Make the results final?",

@@ -32,6 +32,13 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "All answers are locked: nobody can join any more. To let a team in, go a step back "
         "in Results."
     ),
+    "teams.final": "The results are final. A step back in Results opens them.",
+    "teams.back": "Not here:\n{count}",
+    "teams.back.which": "Which team takes part again?",
+    "teams.back.title": "Does {label} take part again?",
+    "teams.back.body": "It was taken out: {reason}. Its cup and answers count again.",
+    "teams.back.yes": "Yes, again",
+    "teams.back.no": "No",
     "teams.locked": "The answers of its division are locked: a change needs a reason.",
     "teams.why": "Why is it changed now?",
     "teams.why.offers": "typed wrongly|told by the school|wrong division",
@@ -74,6 +81,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "teams.file.locked": (
         "In line {line} the division {division} is locked: nobody can join it. "
         "Go a step back in Results first."
+    ),
+    "teams.file.there": (
+        "In line {line}: there is a team {label} in this round already. Take the line out, "
+        "or give it another label."
     ),
     "teams.file.twice": "In line {line} {label} comes a second time. Give each team its own label.",
     "teams.file.number": (

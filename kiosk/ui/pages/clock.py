@@ -10,8 +10,9 @@ from kiosk.rounds.clock import Clock, Going, clock
 from kiosk.rounds.contents import ClockNote, ClockTurn, CupTurn
 from kiosk.rounds.readiness import Found, KeyFacts, doubts
 from kiosk.rounds.state import RoundState
-from kiosk.texts import say
+from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
+from kiosk.ui.pages.day import DayPage
 from kiosk.ui.pages.keys import sentence
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
@@ -31,7 +32,7 @@ def stands(state: RoundState) -> str:
 # What a clock must be doing for each turn; it may have done otherwise while a reason was typed.
 MAY_TURN = {
     ClockTurn.START: (Going.NOT_STARTED,),
-    ClockTurn.PAUSE: (Going.RUNNING,),
+    ClockTurn.PAUSE: (Going.RUNNING, Going.PAUSED),  # when it pauses, its reason may follow
     ClockTurn.GO_ON: (Going.PAUSED,),
     ClockTurn.STOP: (Going.RUNNING, Going.PAUSED),
 }
@@ -92,6 +93,7 @@ class ClockPage(RowsPage):
         super().__init__(room)
         self._sitting = sitting
         self._facts: KeyFacts | None = None  # None until the keys are read
+        self._day = DayPage(room)
 
     def opened(self) -> None:
         """See what is missing."""
@@ -101,6 +103,11 @@ class ClockPage(RowsPage):
             self._facts = facts_of(keys)
 
         self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
+        self._day.opened()
+
+    @property
+    def _to_do(self) -> int:
+        return sum(row.sign != "fine" for row in self._day.rows())
 
     @property
     def _doubts(self) -> list[Found]:
@@ -132,10 +139,14 @@ class ClockPage(RowsPage):
         """Before the start what is doubtful; later who has more time."""
         found = self._clock
         if found.going is Going.NOT_STARTED:
-            return [
+            doubtful = [
                 RowView(text=sentence(one), sign="not fine" if one.stops else "cannot tell")
                 for one in self._doubts
-            ] or [RowView(text=say("clock.all_well"), sign="fine")]
+            ]
+            if self._to_do:
+                words = plural("clock.day_list", self._to_do)
+                doubtful.append(RowView(text=words, sign="cannot tell"))
+            return doubtful or [RowView(text=say("clock.all_well"), sign="fine")]
         return [
             RowView(text=team.label, note=say("clock.extra"), value=time_left(remains))
             for team, remains in found.behind
@@ -168,7 +179,7 @@ class ClockPage(RowsPage):
             case Person.GO_ON:
                 self._go_on()
             case Person.STAY:
-                self._ask_reason(ClockTurn.PAUSE, "pause")
+                self._pause()
             case Person.STOP:
                 self._ask_reason(ClockTurn.STOP, "stop")
             case Person.KEEP:
@@ -179,6 +190,12 @@ class ClockPage(RowsPage):
     def _turn(self, turn: ClockTurn, reason: str = "") -> None:
         if self._clock.going in MAY_TURN[turn]:
             self.room.say(ClockNote(sitting=self._sitting, turn=turn, reason=reason))
+
+    def _pause(self) -> None:
+        """At once; why, is asked while nobody loses time by it."""
+        self._turn(ClockTurn.PAUSE)
+        if self._clock.going is Going.PAUSED:
+            self._ask_reason(ClockTurn.PAUSE, "pause")
 
     def _go_on(self) -> None:
         if self._clock.going is Going.PAUSED:

@@ -20,7 +20,7 @@ from kiosk.rounds.standing import (
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.correcting import HintsPage, correct, decide_cup, without_mass
-from kiosk.ui.pages.kept_list import list_before
+from kiosk.ui.pages.kept_list import SHOWN, list_before
 from kiosk.ui.pages.protests import ProtestsPage
 from kiosk.ui.pages.reckoning import Once
 from kiosk.ui.pages.result_lists import EarlierPage, ResultPapersPage
@@ -32,7 +32,6 @@ from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.result_words import plate_note, plate_of
 from kiosk.ui.presenters.views import ButtonView, SheetView, button
 
-SHOWN = (Stage.RELEASED, Stage.FINAL)  # to everybody
 STEPS = {Stage.LOCKED: "lock", Stage.RELEASED: "release", Stage.FINAL: "final"}
 
 
@@ -96,11 +95,12 @@ class ResultsPage(RowsPage):
         ] or [RowView(text=say("results.all_in"), sign="fine")]
 
     def _offered(self) -> list[str]:
-        names = ["table", "hints", "correct", "protests"]
+        final = self._stage is Stage.FINAL
+        names = ["table"] if final else ["table", "hints", "correct"]
+        if self._stage in SHOWN and (not final or protests_of(self.room.state, self._division)):
+            names.append("protests")
         if self._stage in SHOWN:
             names += ["team", "wall"]
-        else:
-            names.remove("protests")
         names.append("papers")
         if self.room.state.kept_lists(self._division):
             names.append("earlier")
@@ -187,11 +187,14 @@ class ResultsPage(RowsPage):
         if following is None or self._blocks:
             return
         step = STEPS[following]
+        told = [say(f"results.{step}.body", minutes=self.room.state.rules.protest_minutes)]
+        if following is Stage.RELEASED and self._slips.now():
+            told.append(plural("results.release.hints", self._slips.now()))
         self.room.open(
             AskPage(
                 self.room,
                 title=say(f"results.{step}.title"),
-                body=say(f"results.{step}.body", minutes=self.room.state.rules.protest_minutes),
+                body=" ".join(told),
                 yes=say(f"results.{step}"),
                 no=say("results.not_yet"),
                 done=lambda: self._step(following),

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Stage, Team
 from kiosk.rounds.teams import MOST_MEMBERS, free_cups, label_taken, moved, open_divisions
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
-from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
+from kiosk.ui.pages.team_changes import change_team, keep_team
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 
@@ -68,6 +68,8 @@ class TeamPage(RowsPage):
 
     def body(self) -> str:
         """Whether its answers are locked, or it came late."""
+        if self._final:
+            return say("teams.final")
         if self._locked:
             return say("teams.locked")
         begun = self.room.state.begun(self._team.sitting)
@@ -88,18 +90,20 @@ class TeamPage(RowsPage):
         }
         return [
             RowView(
-                text=say(f"teams.row.{name}"), value=value, says=PersonEvent(Person.CHOOSE, name)
+                text=say(f"teams.row.{name}"),
+                value=value,
+                says=None if self._final else PersonEvent(Person.CHOOSE, name),
             )
             for name, value in values.items()
         ]
 
-    def beside_home(self) -> ButtonView:
+    def beside_home(self) -> ButtonView | None:
         """It is the same team as another one."""
-        return button(say("teams.merge"), Person.MATERIAL)
+        return None if self._final else button(say("teams.merge"), Person.MATERIAL)
 
-    def second(self) -> ButtonView:
+    def second(self) -> ButtonView | None:
         """It takes no part."""
-        return button(say("teams.leave"), Person.LEAVE)
+        return None if self._final else button(say("teams.leave"), Person.LEAVE)
 
     def press(self, event: PersonEvent) -> None:
         """Change something."""
@@ -117,29 +121,13 @@ class TeamPage(RowsPage):
     def _locked(self) -> bool:
         return self.room.state.stage(self._team.division) is not Stage.OPEN
 
+    @property
+    def _final(self) -> bool:
+        return self.room.state.stage(self._team.division) is Stage.FINAL
+
     def _set(self, **changed: object) -> None:
         """Change that, after the lock for a reason."""
-        if not self._locked:
-            self._keep(changed)
-            return
-        self.room.open(
-            TextPage(
-                self.room,
-                title=say("teams.why"),
-                label=say("teams.reason"),
-                offers=say("teams.why.offers").split("|"),
-                done=lambda reason: self._keep(changed, reason),
-            )
-        )
-
-    def _keep(self, changed: Mapping[str, object], reason: str = "", left: bool = False) -> None:
-        """Note the team as it is now; a list that was shown is kept beside it."""
-        team = self._team
-        why = say("teams.left" if left else "teams.changed", label=team.label, reason=reason)
-        self.room.say(
-            *list_before(self.room, team.division, why),
-            team.model_copy(update={**changed, "reason": reason if self._locked else ""}),
-        )
+        change_team(self.room, self._team, changed)
 
     def _change(self, what: str) -> None:
         room, team = self.room, self._team
@@ -207,7 +195,7 @@ class TeamPage(RowsPage):
 
     def _leave(self) -> None:
         def gone(reason: str) -> None:
-            self._keep({"gone": reason}, reason, left=True)
+            keep_team(self.room, self._team, {"gone": reason}, reason, left=True)
             self.room.back()
 
         self.room.open(
@@ -228,7 +216,8 @@ class TeamPage(RowsPage):
 
             def sure() -> None:
                 reason = say("teams.merged", label=into.label)
-                self._keep({"gone": reason, "into": into.team}, reason, left=True)
+                changed = {"gone": reason, "into": into.team}
+                keep_team(self.room, self._team, changed, reason, left=True)
                 self.room.back()
 
             self.room.open(

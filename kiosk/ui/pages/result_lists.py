@@ -9,6 +9,7 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import KeptList
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import RowsPage
+from kiosk.ui.pages.kept_list import SHOWN
 from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.papers import Choice, PapersPage
 from kiosk.ui.pages.reckoning import Reckoning
@@ -33,8 +34,12 @@ class ResultPapersPage(PapersPage):
 
     def rows(self) -> Sequence[RowView]:
         """One row a paper."""
-        teams = plural("teams.count", len(self._reckoning.quick.rows))
-        return [self._row(("results", 0), ""), self._row(("teams_results", 0), teams)]
+        found = self._reckoning.quick
+        teams = plural("teams.count", len(found.rows))
+        rows = [self._row(("results", 0), "")]
+        if found.stage in SHOWN:  # a team's page tells the real values, which others may still need
+            rows.append(self._row(("teams_results", 0), teams))
+        return rows
 
     def numbers(self) -> Sequence[int]:
         """They are two."""

@@ -8,7 +8,8 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.common import RowsPage
-from kiosk.ui.pages.division_results import SHOWN, ResultsPage
+from kiosk.ui.pages.division_results import ResultsPage
+from kiosk.ui.pages.kept_list import SHOWN
 from kiosk.ui.pages.page import Page
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowView

@@ -22,6 +22,7 @@ from kiosk.ui.pages.one_team import TeamPage, name_page
 from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
+from kiosk.ui.pages.team_changes import choose_who_comes_back, who_left
 from kiosk.ui.presenters.page_views import RowView
 from kiosk.ui.presenters.views import ButtonView, button
 from kiosk.ui.sticks import places, read_text, tables_in
@@ -78,6 +79,11 @@ class TeamsPage(RowsPage):
         count = sum(len(state.teams_of(sitting=sitting)) for sitting in inside)
         return replace(sittings_row(section), note=plural("teams.count", count))
 
+    def beside_home(self) -> ButtonView | None:
+        """Those that were taken out."""
+        left = len(who_left(self.room.state))
+        return button(say("teams.back", count=left), Person.UNDO) if left else None
+
     def main(self) -> ButtonView:
         """A new team."""
         return button(say("teams.add"), Person.KEEP, sign="arrow")
@@ -91,6 +97,8 @@ class TeamsPage(RowsPage):
         if event.kind is not Person.MORE:
             self._told = ""
         match event.kind:
+            case Person.UNDO:
+                choose_who_comes_back(self.room)
             case Person.PRINT:
                 self._pick_file()
             case Person.CHOOSE:

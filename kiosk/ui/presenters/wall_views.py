@@ -73,6 +73,8 @@ def _sentence(found: Clock, cups_in: int, cups: int) -> tuple[str, bool]:
     if found.going is Going.NOT_STARTED:
         return say("wall.ready"), False
     if found.going is Going.PAUSED:
+        if not found.reason:
+            return say("wall.paused.plain"), False
         return say("wall.paused", reason=found.reason), False
     if found.going is Going.OVER:
         if found.behind:

@@ -9,7 +9,7 @@ import pytest
 
 from kiosk.records.store import Store
 from kiosk.reports.things import Thing
-from kiosk.rounds.contents import Answer, Stage, Typing
+from kiosk.rounds.contents import Answer, Stage, Step, Typing
 from kiosk.rounds.results import protest_ends
 from kiosk.rounds.standing import results_now
 from kiosk.rounds.state import RoundState
@@ -42,6 +42,17 @@ def test_the_list_tells_corrections_and_when_protests_end(state: RoundState) -> 
     assert found.protests_until == protest_ends(state, DIVISION)
     assert (found.final, found.simulated) == (False, True)
     assert found.at.utcoffset() is not None
+
+
+def test_a_list_before_the_release_says_so_and_one_after_it_who_left() -> None:
+    locked = played(steps=[Stage.LOCKED])
+    wren = locked.team("wren").model_copy(update={"gone": "ill", "reason": "ill"})
+    left = said(locked, wren, seconds=60)
+    listed = list_of(left, results_now(left, DIVISION, draws=0), "", STARTED)
+    assert (listed.state, listed.left) == ("not released", ("Wren takes no part: ill",))
+    earlier = said(played(), wren)
+    earlier = said(earlier, Step(division=DIVISION, stage=Stage.LOCKED))
+    assert list_of(earlier, results_now(earlier, DIVISION, draws=0), "", STARTED).left == ()
 
 
 def test_a_team_page_names_cup_jars_and_boxes(state: RoundState) -> None:

@@ -78,13 +78,14 @@ def test_with_doubts_it_is_asked_and_starts(room: Room) -> None:
     assert room.state.begun(1)
 
 
-def test_a_pause_needs_a_reason_which_the_wall_tells(room: Room) -> None:
+def test_a_pause_begins_at_once_and_its_reason_is_told_on_the_wall(room: Room) -> None:
     bind_all(room)
     open_clock(room)
     press(room, Person.GO_ON)
     press(room, Person.YES)
     press(room, Person.HOME)
     press(room, Person.STAY)
+    assert clock(room.state, 1, room.now_utc()).going is Going.PAUSED
     type_words(room, "fire drill")
     assert main(room) == ("Go on", "ready")
     press(room, Person.KEEP)

@@ -13,7 +13,7 @@ from kiosk.evidence import Weighing
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.records.store import Store
-from kiosk.rounds.contents import Answer, CupNote, CupTurn, KeptList, Stage, Typing
+from kiosk.rounds.contents import Answer, CupNote, CupTurn, KeptList, Stage, Step, Typing
 from kiosk.rounds.standing import settled
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Task
@@ -26,10 +26,11 @@ from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from kiosk.ui.presenters.result_views import ResultsView
 from kiosk.ui.presenters.team_result_views import TeamResultsView
+from kiosk.ui.presenters.views import QuestionView
 from tests.helpers.pan import memory
 from tests.helpers.result_rounds import BIRDS, keys, played, with_other_division
 from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
-from tests.helpers.round_notes import DIVISION, said, with_teams
+from tests.helpers.round_notes import DIVISION, answer, said, with_teams
 from tests.helpers.weighings import weighed
 
 Open = Callable[[RoundState], Room]
@@ -93,7 +94,7 @@ def test_many_missing_names_are_counted(opened: Open) -> None:
 
 def test_a_division_goes_from_open_to_final(opened: Open) -> None:
     room = opened(played(rules=Rules(protest_minutes=5)))
-    assert rows_of(room.page) == ["Every cup and every sheet is in"]
+    assert rows_of(room.page) == ["Nothing is missing."]
     go_on(room)
     assert stands(room.state) == "locked"
     assert "Wall view" not in rows_of(room.page)
@@ -223,6 +224,28 @@ def test_a_team_sees_its_own_page(opened: Open) -> None:
         "Cup", "80.0 of 100", "20.0 %", "under",
     )  # fmt: skip
     assert view.practise
+
+
+def test_pages_of_teams_are_printed_once_they_are_released(opened: Open) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    tap_row(room, "Print")
+    assert rows_of(room.page) == ["Result list"]
+    room.say(Step(division=DIVISION, stage=Stage.RELEASED))
+    assert rows_of(room.page) == ["Result list", "Team pages"]
+
+
+def test_what_is_final_offers_no_change(opened: Open) -> None:
+    room = opened(played(steps=[*RELEASED, Stage.FINAL]))
+    assert rows_of(room.page) == ["Result list", "A team's page", "Wall view", "Print"]
+
+
+def test_a_release_points_out_what_looks_like_a_slip(opened: Open) -> None:
+    tenfold = answer("Teal", Task.COUNT_LOW, 4120, Typing.JUDGE)
+    room = opened(said(played(), tenfold, Step(division=DIVISION, stage=Stage.LOCKED)))
+    press(room, Person.GO_ON)
+    view = room.page.view()
+    assert isinstance(view, QuestionView)
+    assert view.body.endswith("1 answer looks like a slip: see the hints first.")
 
 
 # Corrections ----------------------------------------------------------------------------------

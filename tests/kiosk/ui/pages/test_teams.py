@@ -13,9 +13,9 @@ from kiosk.ui.pages.division_results import ResultsPage
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.teams import TeamsPage
-from kiosk.ui.presenters.page_views import TextView
+from kiosk.ui.presenters.page_views import RowsView, TextView
 from kiosk.ui.presenters.result_views import ResultsView
-from tests.helpers.result_rounds import played
+from tests.helpers.result_rounds import BIRDS, played
 from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
 from tests.helpers.round_notes import DIVISION, team, with_teams
 
@@ -121,7 +121,7 @@ def test_teams_come_from_a_file_on_a_stick(room: Room, tmp_path: Path) -> None:
 
 def test_a_file_that_does_not_fit_says_why_and_nothing_is_taken(room: Room, tmp_path: Path) -> None:
     told = from_file(room, "label\nTeal\nWren\n", tmp_path)
-    assert told.startswith("In line 3 Wren comes a second time.")
+    assert told.startswith("In line 3: there is a team Wren in this round already.")
     assert len(room.state.teams) == 2
 
 
@@ -135,7 +135,7 @@ def locked(folder: Path, *steps: Stage) -> Room:
     return room
 
 
-@pytest.mark.parametrize("steps", [(), (Stage.RELEASED,), (Stage.RELEASED, Stage.FINAL)])
+@pytest.mark.parametrize("steps", [(), (Stage.RELEASED,)])
 def test_after_the_lock_a_team_changes_for_a_reason_and_a_list_that_was_shown_is_kept(
     tmp_path: Path, steps: tuple[Stage, ...]
 ) -> None:
@@ -157,6 +157,30 @@ def test_who_leaves_after_the_release_stays_on_the_list_that_was_shown(tmp_path:
     ((_, kept),) = room.state.kept_lists(DIVISION)
     assert "Wren" in [row.label for row in kept.rows]
     assert "Wren" not in rows_of(room.page)
+
+
+def test_who_left_by_mistake_comes_back_with_a_reason_and_all_it_had(tmp_path: Path) -> None:
+    room = locked(tmp_path, Stage.RELEASED)
+    tap_row(room, "Wren")
+    press(room, Person.LEAVE)
+    type_words(room, "ill")
+    press(room, Person.UNDO)
+    tap_row(room, "Wren")
+    press(room, Person.YES)
+    type_words(room, "told by the school")
+    wren = room.state.team("wren")
+    assert (wren.gone, wren.reason) == ("", "told by the school")
+    assert len(room.state.kept_lists(DIVISION)) == 2
+    assert rows_of(room.page) == list(BIRDS)
+
+
+def test_when_results_are_final_a_team_stays_as_it_is(tmp_path: Path) -> None:
+    room = locked(tmp_path, Stage.RELEASED, Stage.FINAL)
+    tap_row(room, "Wren")
+    view = room.page.view()
+    assert isinstance(view, RowsView)
+    assert view.body == "The results are final. A step back in Results opens them."
+    assert {row.says for row in view.rows} == {view.second, view.beside_home} == {None}
 
 
 def test_after_the_lock_nobody_joins_its_division(tmp_path: Path) -> None:
