@@ -116,8 +116,9 @@ def _said(answer: TeamAnswer) -> str:
 
 
 def _real(answer: TeamAnswer) -> str:
-    key = "paper.team.asked" if answer.thing is Thing.CUP else "paper.team.real"
-    return say(key, value=number(answer.actual), unit=answer.thing.unit)
+    cup = answer.thing is Thing.CUP
+    key = "paper.team.asked" if cup else "paper.team.real"
+    return say(key, value=number(answer.actual, None if cup else 0), unit=answer.thing.unit)
 
 
 def _error(page: Page, x: float, y: float, error: Score) -> None:

@@ -42,11 +42,16 @@ def task_name(task: Task) -> str:
 
 def sentence(found: Found) -> str:
     """What is doubtful, in words."""
+    thing = ""
+    if found.task:
+        kind = "jar" if found.task in COUNTS else "box"
+        thing = say(f"paper.thing.{kind}", label=found.letter)
     return say(
         f"keys.doubt.{found.doubt}",
         division=found.division,
         task=task_name(found.task) if found.task else "",
         letter=found.letter,
+        thing=thing,
         points="" if found.points is None else number(found.points),
     )
 
@@ -110,7 +115,7 @@ class KeysPage(RowsPage):
             note=say(f"keys.short.{doubt.doubt}", points=number(effect(key)))
             if doubt
             else say("keys.good", points=number(effect(key))),
-            value=say("keys.value", letter=key.letter, value=number(key.actual)),
+            value=say("keys.value", letter=key.letter, value=number(key.actual, 0)),
             sign="fine" if doubt is None else "not fine" if doubt.stops else "cannot tell",
             says=says,
         )
@@ -202,6 +207,6 @@ class KeysPage(RowsPage):
 
 def _described(key: Usable) -> str:
     unit = say("keys.pieces") if key.kind == JAR else say("keys.cm3")
-    sure = say("keys.sure", percent=percent(key.half_width_percent))
-    described = say("keys.described", name=key.name, value=number(key.actual), unit=unit, sure=sure)
-    return f"{described} {key.advice}" if key.advice else described
+    sure = key.advice or say("keys.sure", percent=percent(key.half_width_percent))
+    value = number(key.actual, 0)
+    return say("keys.described", name=key.name, value=value, unit=unit, sure=sure)

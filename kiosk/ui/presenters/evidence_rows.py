@@ -114,7 +114,7 @@ def _key(state: RoundState, team: Team, task: Task) -> Iterator[RowView]:
         text=say(
             "protests.key",
             what=task_short(state, team.division, task),
-            value=number(key.actual),
+            value=number(key.actual, 0),
             unit=say(f"results.unit.{task.value.partition(' ')[0]}"),
         ),
         note=say("protests.key.sure", low=number(low), high=number(high)),

@@ -67,12 +67,11 @@ def _answer(state: RoundState, row: Row, place: int) -> TeamAnswerView:
     task = answered.task
     unit = say(f"results.unit.{task.value.partition(' ')[0]}")
     error = answered.error_percent
+    real = number(answered.actual, None if task is Task.MASS else 0)
     if answered.estimate is None or error is None:
-        said, off = say("results.team.none", real=number(answered.actual)), ""
+        said, off = say("results.team.none", real=real), ""
     else:
-        said = say(
-            "results.team.said", said=number(answered.estimate), real=number(answered.actual)
-        )
+        said = say("results.team.said", said=number(answered.estimate), real=real)
         off = percent(abs(error))
     name = task_short(state, row.team.division, task)
     return TeamAnswerView(

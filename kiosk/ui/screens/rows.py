@@ -18,6 +18,7 @@ from kiosk.ui.widgets.row_tile import RowTile
 kv_files.load(__file__)
 
 COLUMN_GAP = 12  # units
+LETTER_WIDTH = 0.47  # of a letter's height, on average and a little more
 FEWEST = 3  # rows that share the height
 
 
@@ -41,6 +42,13 @@ class RowsSheet(SheetContent):
         """Show what the first view says, and follow the place that the rows have."""
         self.ids.place.bind(pos=self._arrange, size=self._arrange)
         self.on_view(self, self.view)
+
+    def body_height(self, width: float, letter: float, unit: float, body: str) -> float:
+        """Room for the line below the title, for two of them where it is long."""
+        if not body:
+            return 4 * unit
+        lines = 1 if len(body) * LETTER_WIDTH * letter < width else 2
+        return max(28 * unit, 1.2 * lines * letter)
 
     def on_view(self, _instance: Any, view: RowsView) -> None:
         """Let the tiles follow the rows."""

@@ -9,7 +9,7 @@ import pytest
 from kiosk.procedures.procedure import Person
 from kiosk.records.errors import Problem, RecordsError
 from kiosk.records.store import Store
-from kiosk.rounds.contents import Answer, Content, Protest, Stage, Step, Typing
+from kiosk.rounds.contents import Answer, ClockTurn, Content, Protest, Stage, Step, Typing
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Over, Task
 from kiosk.ui.pages.clock import ClockPage
@@ -134,13 +134,16 @@ def test_a_tie_break_is_not_tapped_any_more_after_the_start(tmp_path: Path) -> N
     assert {row.says for row in view.rows} == {None}
 
 
-def test_a_clock_that_was_stopped_meanwhile_is_not_paused(tmp_path: Path) -> None:
+def test_a_clock_that_was_stopped_meanwhile_takes_no_reason_for_its_pause(tmp_path: Path) -> None:
     two = Two(tmp_path, said(with_teams(BIRDS), *keys(), over()[0]))
     two.open(ClockPage, 1)
     press(two.here, Person.STAY)
+    two.there.follow()
     two.there_says(over()[1])
     type_words(two.here, "fire alarm")
-    assert len(two.here.state.clock_notes(1)) == 2
+    assert [note.turn for _, note in two.here.state.clock_notes(1)] == [
+        ClockTurn.START, ClockTurn.PAUSE, ClockTurn.STOP,
+    ]  # fmt: skip
 
 
 def test_a_number_that_two_kiosks_gave_is_pointed_out_and_mended(tmp_path: Path) -> None:
