@@ -15,8 +15,8 @@ from kiosk.rounds.state import RoundState
 class QueueList:
     """The cups of one sitting in one pass. Every note that is made here has to be kept by others.
 
-    With `again` it is one cup alone, that of this team, which is weighed once more although it is
-    handed in.
+    With `again` it is one cup alone, that of this team, which is weighed once more in that `protest`
+    although it is handed in.
     `anew` is the team whose cup is weighed empty although the others are handed in: it cracked, or
     nobody weighed it before.
     """
@@ -29,10 +29,11 @@ class QueueList:
         sitting: int,
         pass_: Pass,
         again: str = "",
+        protest: str = "",
     ) -> None:
         self.sitting = sitting
         self.pass_ = pass_
-        self._again = again
+        self._again, self._protest = again, protest
         self._had = len(cup_of(state, state.team(again)).fillings) if again else 0
         self.anew: str | None = None
         self._world = world
@@ -141,7 +142,7 @@ class QueueList:
         zero: Weighing | None,
     ) -> RoundNote:
         typed = weighing is not None and weighing.source is Source.TYPED
-        content = CupNote(team=team, turn=turn, typed=typed, again=bool(self._again))
+        content = CupNote(team=team, turn=turn, typed=typed, protest=self._protest)
         made = self.round.next_note(
             content, at=at, new_id=self._world.new_id, weighing=weighing, zero=zero
         )

@@ -56,7 +56,7 @@ _GONE = (PanKind.SILENT, PanKind.UNREADABLE, PanKind.OVERLOADED, PanKind.LOAD_RE
 class QueueSteps(Procedure):
     """One pass of one sitting. `recorded` is the cup whose mass was written down, while it lies.
 
-    With `again`, the id of a team, its cup alone is weighed once more.
+    With `again`, the id of a team, its cup alone is weighed once more, in the `protest` of that id.
     `early`: a cup was lifted before it was recorded. `signal` is the id of the newest mass.
     """
 
@@ -69,9 +69,12 @@ class QueueSteps(Procedure):
         pass_: Pass,
         pan: PanMemory,
         again: str = "",
+        protest: str = "",
     ) -> None:
         super().__init__(S.PUT_ON, surroundings, pan)
-        self.list = QueueList(surroundings, state, sitting=sitting, pass_=pass_, again=again)
+        self.list = QueueList(
+            surroundings, state, sitting=sitting, pass_=pass_, again=again, protest=protest
+        )
         self.recorded: TeamCup | None = None
         self.early = False
         self.signal = ""

@@ -130,14 +130,15 @@ class CupTurn(StrEnum):
 class CupNote(Content):
     """Something happened to the cup of a team; its masses stand beside the note.
 
-    `typed`: the judge read the balance and typed it. `again`: on a protest, also after the lock.
+    `typed`: the judge read the balance and typed it. `protest` is the id of the protest in which the
+    cup was weighed once more, also after the lock.
     """
 
     KIND = NoteKind.CUP
     team: str
     turn: CupTurn
     typed: bool = False
-    again: bool = False
+    protest: str = ""
 
     @property
     def about(self) -> str:

@@ -208,6 +208,7 @@ class EvidencePage(RowsPage):
                 pass_=Pass.FILLED,
                 pan=desk.memory,
                 again=team.team,
+                protest=self._id,
             )
         )
 
