@@ -38,6 +38,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "results.release.body": (
         "They are provisional, and everybody may see them. Teams have {minutes} minutes to protest."
     ),
+    "results.release.elsewhere": (
+        "Jars or boxes of it are also in {names}, which is not final: its teams would learn "
+        "the real values."
+    ),
     "results.release.hints": (
         "{count} answer looks like a slip: see the hints first.",
         "{count} answers look like slips: see the hints first.",

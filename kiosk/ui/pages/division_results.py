@@ -21,6 +21,7 @@ from kiosk.texts import plural, say
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.correcting import HintsPage, correct, decide_cup, without_mass
 from kiosk.ui.pages.kept_list import SHOWN, list_before
+from kiosk.ui.pages.other_rounds import rounds_with_its_keys
 from kiosk.ui.pages.protests import ProtestsPage
 from kiosk.ui.pages.reckoning import Once
 from kiosk.ui.pages.result_lists import EarlierPage, ResultPapersPage
@@ -186,15 +187,29 @@ class ResultsPage(RowsPage):
         following = ahead(self._stage)
         if following is None or self._blocks:
             return
+        if following is not Stage.RELEASED:
+            self._question(following, [])
+            return
+        state, division = self.room.state, self._division
+        self.room.desk.notebook.look_up(
+            lambda store: rounds_with_its_keys(store, state, division),
+            lambda others: self._question(following, self._before_release(others)),
+        )
+
+    def _before_release(self, others: Sequence[str]) -> list[str]:
+        """What to think of: results tell everybody the real values."""
+        told = [say("results.release.elsewhere", names=", ".join(others))] if others else []
+        slips = self._slips.now()
+        return [*told, plural("results.release.hints", slips)] if slips else told
+
+    def _question(self, following: Stage, told: Sequence[str]) -> None:
         step = STEPS[following]
-        told = [say(f"results.{step}.body", minutes=self.room.state.rules.protest_minutes)]
-        if following is Stage.RELEASED and self._slips.now():
-            told.append(plural("results.release.hints", self._slips.now()))
+        body = say(f"results.{step}.body", minutes=self.room.state.rules.protest_minutes)
         self.room.open(
             AskPage(
                 self.room,
                 title=say(f"results.{step}.title"),
-                body=" ".join(told),
+                body=" ".join([body, *told]),
                 yes=say(f"results.{step}"),
                 no=say("results.not_yet"),
                 done=lambda: self._step(following),

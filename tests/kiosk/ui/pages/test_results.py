@@ -239,6 +239,16 @@ def test_what_is_final_offers_no_change(opened: Open) -> None:
     assert rows_of(room.page) == ["Result list", "A team's page", "Wall view", "Print"]
 
 
+def test_a_release_points_out_another_round_with_the_same_jars(opened: Open) -> None:
+    room = opened(played(steps=[Stage.LOCKED]))
+    begun = said(with_teams(["Robin"]), *keys())
+    other = room_of(room.desk.notebook.store, begun)  # type: ignore[attr-defined]
+    press(room, Person.GO_ON)
+    view = room.page.view()
+    assert isinstance(view, QuestionView)
+    assert f"are also in {other.state.plan.name}, which is not final" in view.body
+
+
 def test_a_release_points_out_what_looks_like_a_slip(opened: Open) -> None:
     tenfold = answer("Teal", Task.COUNT_LOW, 4120, Typing.JUDGE)
     room = opened(said(played(), tenfold, Step(division=DIVISION, stage=Stage.LOCKED)))
