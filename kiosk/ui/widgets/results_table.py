@@ -26,7 +26,7 @@ MOST_HIGH, MOST_HIGH_BIG, SUM_HIGH, HEAD = 34.0, 56.0, 25.0, 1.35
 TENT = 72.0
 SMALL_MARK = 5.5
 SMALLEST_SHARE = 0.84  # of the size of a name, before it is cut
-STAR = 0.8  # size of the sign of a correction, as share of the number's
+STAR = 0.75  # size of the sign of a correction, as share of the number's
 PILL = 9.0  # half the height of the range of places
 
 
@@ -145,7 +145,7 @@ class ResultsTable(Tappable, Drawing):
         size = min(self._sizes()[0], theme.label)
         end = left + wide - 3
         if shown.corrected:
-            pencil.text("*", end, middle + _drop(size) - 2, STAR * size, theme.ink, bold=True)
+            pencil.text("*", end, middle + _drop(size) - 6, STAR * size, theme.ink, bold=True)
         room = wide - 2 * SMALL_MARK - 7
         points = shown.points
         if text_width(points, size) > room * theme.u:
@@ -161,7 +161,7 @@ class ResultsTable(Tappable, Drawing):
     def _paint_tent(self, pencil: Pencil, shown: ScoreMark, place: int, middle: float) -> None:
         left, wide = self._column(place)
         high = min(0.66 * self._row_high(), 34)
-        across = min(TENT * (1.25 if self.big else 1), wide - 10)
+        across = min(TENT * (1.25 if self.big else 1), wide - 16)  # signs reach beyond
         tent = TentShape(left + (wide - across) / 2, middle + 0.5 * high + 2, across, high)
         draw_small_tent(pencil, tent, shown, marker=8.5 if self.big else 6.4)
         if shown.corrected:
