@@ -15,8 +15,8 @@ from kiosk.rounds.state import RoundState
 class QueueList:
     """The cups of one sitting in one pass. Every note that is made here has to be kept by others.
 
-    With `again` it is one cup alone, that of this team, which is weighed once more in that `protest`
-    although it is handed in.
+    With `again` it is one cup alone, that of this team, which is weighed once more in that
+    `protest` although it is handed in.
     `anew` is the team whose cup is weighed empty although the others are handed in: it cracked, or
     nobody weighed it before.
     """

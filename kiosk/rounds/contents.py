@@ -130,8 +130,8 @@ class CupTurn(StrEnum):
 class CupNote(Content):
     """Something happened to the cup of a team; its masses stand beside the note.
 
-    `typed`: the judge read the balance and typed it. `protest` is the id of the protest in which the
-    cup was weighed once more, also after the lock.
+    `typed`: the judge read the balance and typed it. `protest` is the id of the protest in which
+    the cup was weighed once more, also after the lock.
     """
 
     KIND = NoteKind.CUP
