@@ -28,6 +28,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "keys.short.band": "Outside the band.",
     "keys.short.open": "Not weighed closed yet.",
     "keys.short.unsure": "Unsure: {points} points.",
+    "keys.final": "The results are final. A step back in Results opens the keys.",
     "keys.pieces": "pieces",
     "keys.cm3": "cm³",
     "keys.sure": "Good to {percent}.",

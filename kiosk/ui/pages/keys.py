@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.kinds import BOX, JAR
-from kiosk.rounds.contents import BoundKey
+from kiosk.rounds.contents import BoundKey, Stage
 from kiosk.rounds.once import once
 from kiosk.rounds.readiness import BOUND, COUNTS, VOLUMES, Doubt, Found, doubts, effect
 from kiosk.rounds.state import RoundState
@@ -88,6 +88,8 @@ class KeysPage(RowsPage):
 
     def body(self) -> str:
         """Whether they are frozen."""
+        if self._final:
+            return say("keys.final")
         return say("keys.frozen") if self._frozen else ""
 
     def rows(self) -> Sequence[RowView]:
@@ -101,13 +103,17 @@ class KeysPage(RowsPage):
         return button(say("keys.other_division"), Person.UNDO)
 
     @property
+    def _final(self) -> bool:
+        return self.room.state.stage(self._division) is Stage.FINAL
+
+    @property
     def _frozen(self) -> bool:
         return self.room.state.division_begun(self._division)
 
     def _row(self, task: Task) -> RowView:
         key = self.room.state.key(self._division, task)
         doubt = self._doubt(task)
-        says = PersonEvent(Person.CHOOSE, task)
+        says = None if self._final else PersonEvent(Person.CHOOSE, task)
         if key is None:
             return RowView(text=task_name(task), note=say("keys.none"), sign="to come", says=says)
         return RowView(

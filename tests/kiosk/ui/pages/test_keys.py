@@ -8,10 +8,11 @@ import pytest
 
 from kiosk.procedures.procedure import Person
 from kiosk.records.store import Store
-from kiosk.rounds.contents import ClockNote, ClockTurn
-from kiosk.settings import Task
+from kiosk.rounds.contents import ClockNote, ClockTurn, Stage, Step
+from kiosk.settings import Rules, Task
 from kiosk.ui.lock import digest_of
 from kiosk.ui.pages.hub import HubPage
+from kiosk.ui.pages.keys import KeysPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from tests.helpers.kept_keys import keep_box, keep_jar
@@ -80,3 +81,17 @@ def test_after_the_start_a_change_takes_a_reason_and_two_codes(room: Room) -> No
     assert changed is not None
     assert (changed.letter, changed.reason) == ("B", "jar was opened")
     assert len(room.state.history(f"key {DIVISION} {Task.COUNT_LOW}")) == 2
+
+
+def test_when_results_are_final_keys_stay_as_they_are(room: Room) -> None:
+    bind(room, 0, "jar A")
+    room.say(Step(division=DIVISION, stage=Stage.FINAL))
+    view = KeysPage(room).view()
+    assert isinstance(view, RowsView)
+    assert view.body == "The results are final. A step back in Results opens the keys."
+    assert {row.says for row in view.rows} == {None}
+
+
+def test_without_a_division_the_page_opens(tmp_path: Path) -> None:
+    page = KeysPage(room_of(Store(str(tmp_path / "bare")), rules=Rules(divisions=())))
+    assert len(rows_of(page)) == 6
