@@ -148,6 +148,15 @@ def typist(state: RoundState, team: str, typing: Typing) -> str:
     return min(begun)[1] if begun else ""
 
 
+def second_looks(state: RoundState, team: str) -> int:
+    """How many answers of a first typing were changed by who typed them the second time."""
+    firsts = (state.history(f"answer {team} {task} {Typing.FIRST}") for task in TASKS)
+    return sum(
+        any(isinstance(said.content, Answer) and said.content.reason for said in chain)
+        for chain in firsts
+    )
+
+
 def is_a_slip(task: Task, estimate: Decimal | None, rules: Rules) -> bool:
     """Whether an answer is over what can be in any jar or box: asked about, never refused."""
     return estimate is not None and estimate > limit(task, rules)

@@ -14,8 +14,8 @@ from kiosk.rounds.contents import Stage, Team, Typing
 from kiosk.rounds.sheets import CODE_DIGITS, teams_with_code
 from kiosk.texts import say
 from kiosk.ui.pages.codes import CodePage
+from kiosk.ui.pages.one_sheet import SheetPage
 from kiosk.ui.pages.page import Page, Role, back_button
-from kiosk.ui.pages.paper_typing import SheetPage
 from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.views import CodeView, SheetView, button

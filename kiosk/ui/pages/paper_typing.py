@@ -1,44 +1,38 @@
-"""Answers from paper: the sheets, one sheet typed once and once more, what the judge decides."""
+"""Answers from paper: the sheets, who types them, and how far each one is."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from decimal import Decimal
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.rounds.contents import Answer, Stage, Team, Typing
+from kiosk.rounds.contents import Stage, Team, Typing
 from kiosk.rounds.once import once
-from kiosk.rounds.sheets import sheet_number, sheet_rows
+from kiosk.rounds.sheets import sheet_number
 from kiosk.rounds.state import RoundState
 from kiosk.rounds.typed_answers import (
     FOR_THE_JUDGE,
     Stand,
-    Typed,
     for_the_judge,
-    is_a_slip,
     next_typing,
+    second_looks,
     sheet,
-    typed,
     typed_twice,
     typist,
 )
 from kiosk.texts import plural, say
-from kiosk.texts.numbers import number
 from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
-from kiosk.ui.pages.keys import task_name
-from kiosk.ui.pages.page import Page, Role
-from kiosk.ui.pages.pick import PickPage
+from kiosk.ui.pages.judging import JudgePage
+from kiosk.ui.pages.one_sheet import SheetPage
+from kiosk.ui.pages.own_answers import OwnAnswersPage
+from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView
-from kiosk.ui.presenters.sheet_views import MOST_DIGITS, over_limit, paper_view, value_of
-from kiosk.ui.presenters.views import ButtonView, SheetView, button
+from kiosk.ui.presenters.views import ButtonView, button
 
-ANOTHER = "another"  # number than was typed
 _INITIALS = re.compile(r"\w{1,4}")
-_NUMBER = re.compile(r"0|[1-9][0-9]{0,5}", re.ASCII)
 
 
 @once
@@ -106,6 +100,9 @@ class SheetsPage(RowsPage):
             note, sign = say("paper_typing.once", by=by), "to come"
         else:
             note, sign = say("paper_typing.not_yet"), "to come"
+        looked = second_looks(state, team.team)
+        if looked:
+            note = say("paper_typing.and", note=note, more=plural("paper_typing.changed", looked))
         closed = state.stage(team.division) is not Stage.OPEN
         return RowView(
             text=team.label,
@@ -135,7 +132,7 @@ class SheetsPage(RowsPage):
         """One sheet, another typist, or the judge."""
         match event.kind:
             case Person.GO_ON:
-                self._teams_type()
+                self.room.open(OwnAnswersPage(self.room))
             case Person.CHOOSE if self._by:
                 self._open(self.room.state.team(event.value))
             case Person.CHOOSE:
@@ -146,11 +143,6 @@ class SheetsPage(RowsPage):
                 self.room.open(JudgePage(self.room))
             case _:
                 super().press(event)
-
-    def _teams_type(self) -> None:
-        from kiosk.ui.pages.own_answers import OwnAnswersPage  # it stands on this module
-
-        self.room.open(OwnAnswersPage(self.room))
 
     def _ask_by(self, team: Team | None) -> None:
         def done(by: str) -> None:
@@ -189,221 +181,3 @@ class SheetsPage(RowsPage):
             )
         else:
             room.open(page)
-
-
-class SheetPage(Page):
-    """One sheet in one typing; each row is noted as soon as it is typed."""
-
-    role = Role.HELPER
-    types_on = True
-
-    def __init__(self, room: Room, team: str, typing: Typing, by: str) -> None:
-        super().__init__(room)
-        self._id, self._typing, self._by = team, typing, by
-        self._rows = sheet_rows(room.state, room.state.team(team))
-        self._digits, self._hint, self._asked = "", "", ""
-        self._old = False  # the digits are those of before: the first new one replaces them
-        self._saying = False
-        self._present = next(
-            (place for place in range(len(self._rows)) if not self._typed_at(place)), 0
-        )
-
-    def _found(self, place: int) -> Typed:
-        return typed(self.room.state, self._id, self._rows[place].task)
-
-    def _mine(self, place: int) -> Answer | None:
-        found = self._found(place)
-        if self._typing is Typing.TEAM:
-            return self.room.state.answer(self._id, found.task, Typing.TEAM)
-        return found.second if self._typing is Typing.SECOND else found.first
-
-    def _typed_at(self, place: int) -> bool:
-        differs = self._found(place).stand is Stand.MISMATCH and self._typing is Typing.SECOND
-        return self._mine(place) is not None and not differs
-
-    def view(self) -> SheetView:
-        """The six rows."""
-        state = self.room.state
-        return paper_view(
-            state, state.team(self._id), self._typing,
-            present=self._present, typed_now=self._digits,
-            hint=say("paper_typing.closed") if self._locked else self._hint,
-        )  # fmt: skip
-
-    def strip(self) -> tuple[str, ...]:
-        """Whose sheet it is, and that it comes from paper."""
-        return (*super().strip(), self.room.state.team(self._id).label, say("paper_typing.strip"))
-
-    def press(self, event: PersonEvent) -> None:
-        """A digit, a row, or the end of one."""
-        match event.kind:
-            case Person.HOME:
-                super().press(event)
-            case _ if self._locked:
-                return
-            case Person.TYPE:
-                before = "" if self._old else self._digits
-                whole = (before + event.value).lstrip("0") or "0"
-                self._digits, self._hint, self._old = whole[:MOST_DIGITS], "", False
-            case Person.RUB_OUT:
-                self._digits, self._hint, self._old = self._digits[:-1], "", False
-            case Person.CHOOSE:
-                self._go_to(event.value)
-            case Person.NO:
-                self._note(unreadable=True)
-                self._next()
-            case Person.UNDO:
-                self._first_was_wrong()
-            case Person.ENTER:
-                self._enter()
-            case _:
-                super().press(event)
-
-    @property
-    def _locked(self) -> bool:
-        """Whether nothing may be typed any more: from the lock on the coach corrects."""
-        state = self.room.state
-        return state.stage(state.team(self._id).division) is not Stage.OPEN
-
-    def changed(self) -> None:
-        """Somebody else may have typed the present row: then the next one is due."""
-        if not self._saying and self._typed_at(self._present) and not self._old:
-            self._next(leave=False)
-
-    def _go_to(self, place: int) -> None:
-        mine = self._mine(place)
-        known = mine is not None and mine.estimate is not None and self._typed_at(place)
-        self._present, self._hint, self._old = place, "", known
-        self._digits = str(mine.estimate) if known and mine is not None else ""
-
-    def _enter(self) -> None:
-        if self._old:  # it stays as it was
-            self._next()
-            return
-        row = self._rows[self._present]
-        differs = self._found(self._present).stand is Stand.MISMATCH
-        if not self._digits and differs and self._typing is Typing.SECOND:
-            self._next(skip=True)  # it stays for the judge
-            return
-        estimate = Decimal(self._digits) if self._digits else None
-        asked = f"{row.task} {self._digits}"
-        if is_a_slip(row.task, estimate, self.room.state.rules) and self._asked != asked:
-            self._asked, self._hint = asked, over_limit(self.room.state, row)
-            return
-        self._note(estimate=estimate)
-        if self._typing is Typing.SECOND and self._found(self._present).stand is Stand.MISMATCH:
-            self._digits, self._hint = "", say("paper_typing.differ")
-        else:
-            self._next()
-
-    def _note(self, *, estimate: Decimal | None = None, unreadable: bool = False) -> None:
-        self._saying = True
-        self.room.say(
-            Answer(
-                team=self._id, task=self._rows[self._present].task, typing=self._typing,
-                estimate=estimate, unreadable=unreadable, by=self._by,
-            )
-        )  # fmt: skip
-        self._saying = False
-
-    def _first_was_wrong(self) -> None:
-        found = self._found(self._present)
-        if found.second is not None:
-            changed = {"typing": Typing.FIRST, "by": self._by, "reason": say("paper_typing.looked")}
-            self._saying = True
-            self.room.say(found.second.model_copy(update=changed))
-            self._saying = False
-            self._next()
-
-    def _next(self, *, skip: bool = False, leave: bool = True) -> None:
-        self._digits, self._hint, self._old = "", "", False
-        after = range(self._present + 1, len(self._rows))
-        before = () if skip else range(self._present)
-        for place in (*after, *before):
-            if not self._typed_at(place):
-                self._present = place
-                return
-        if leave:
-            self.room.back()
-
-
-class JudgePage(RowsPage):
-    """What cannot be read or was typed differently: the judge decides by the paper."""
-
-    columns = 1
-
-    def title(self) -> str:
-        """The question."""
-        return say("paper_typing.judge.title")
-
-    def rows(self) -> Sequence[RowView]:
-        """One for each open answer."""
-        return [
-            RowView(
-                text=f"{self.room.state.team(each.team).label}, {task_name(each.task)}",
-                note=say("paper_typing.typed_as", first=value_of(each.first),
-                         second=value_of(each.second)),
-                says=PersonEvent(Person.CHOOSE, (each.team, each.task)),
-            )
-            for each in for_the_judge(self.room.state)
-        ]  # fmt: skip
-
-    def press(self, event: PersonEvent) -> None:
-        """Decide one."""
-        if event.kind is Person.CHOOSE:
-            team, task = event.value
-            self._decide(typed(self.room.state, team, task))
-        else:
-            super().press(event)
-
-    def _decide(self, found: Typed) -> None:
-        values = dict.fromkeys(
-            each.estimate for each in (found.first, found.second) if each and not each.unreadable
-        )
-        values[None] = None
-        options: list[tuple[str, str, object]] = [
-            (say("paper_typing.blank") if value is None else number(value), "", value)
-            for value in values
-        ]
-        options.append((say("paper_typing.another"), "", ANOTHER))
-
-        def chosen(value: object) -> None:
-            if value == ANOTHER:
-                self._ask_number(found)
-            else:
-                assert value is None or isinstance(value, Decimal)
-                self._ask_reason(found, value)
-
-        label = self.room.state.team(found.team).label
-        title = say("paper_typing.reads", team=label, task=task_name(found.task))
-        self.room.open(PickPage(self.room, title=title, options=options, done=chosen))
-
-    def _ask_number(self, found: Typed) -> None:
-        self.room.open(
-            TextPage(
-                self.room,
-                title=say("paper_typing.number.title"),
-                label=say("paper_typing.number.label"),
-                done=lambda words: self._ask_reason(found, Decimal(words)),
-                refuses=lambda words: (
-                    "" if _NUMBER.fullmatch(words) else say("paper_typing.number.wrong")
-                ),
-            )
-        )
-
-    def _ask_reason(self, found: Typed, value: Decimal | None) -> None:
-        def done(reason: str) -> None:
-            self.room.say(
-                Answer(team=found.team, task=found.task, typing=Typing.JUDGE, estimate=value,
-                       by=say("strip.coach"), reason=reason)
-            )  # fmt: skip
-
-        self.room.open(
-            TextPage(
-                self.room,
-                title=say("paper_typing.reason"),
-                label=say("teams.reason"),
-                offers=say("paper_typing.reason.offers").split("|"),
-                done=done,
-            )
-        )

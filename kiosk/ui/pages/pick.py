@@ -13,6 +13,7 @@ from kiosk.ui.pages.sections import MOST_PAGES, Each, Section, in_order
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowView
 
 Option = tuple[str, str, object]  # text, note, value
+NOTHING = object()  # is the value of no option
 
 
 class PickPage(RowsPage):
@@ -30,7 +31,7 @@ class PickPage(RowsPage):
         title: str,
         options: Sequence[Option],
         done: Callable[[object], None],
-        now: object = None,
+        now: object = NOTHING,
         body: str = "",
         role: Role = Role.COACH,
         columns: int = 2,

@@ -56,27 +56,37 @@ def value_of(answer: Answer | None) -> str:
 
 
 def paper_view(
-    state: RoundState, team: Team, typing: Typing, *, present: int, typed_now: str, hint: str
+    state: RoundState,
+    team: Team,
+    typing: Typing,
+    *,
+    present: int,
+    typed_now: str,
+    hint: str,
+    kept: bool = False,
 ) -> PaperView:
-    """The sheet of a team in that typing; `typed_now` are the digits of the present row."""
+    """The sheet of a team in that typing; `typed_now` are the digits of the present row.
+
+    `kept`: they are those that stand there already, also where a blank or unread row has none.
+    """
     rows = sheet_rows(state, team)
     second = typing is Typing.SECOND
     shown = tuple(
-        _row(row, _typed(state, team, row, typing), second, now)
+        _row(row, _typed(state, team, row, typing), second, now, kept=kept)
         for place, row in enumerate(rows)
         for now in [typed_now if place == present else None]
     )
     there, wanted = typed_twice(state, state.teams_of(sitting=team.sitting))
     last = present == len(rows) - 1
     differs = second and typed(state, team.team, rows[present].task).stand is Stand.MISMATCH
-    if typed_now or not differs:
+    if typed_now or kept:
         main = say("paper_typing.done" if last else "paper_typing.next")
-        if not typed_now:
-            main = say("paper_typing.blank_next")
     else:
-        main = say("paper_typing.leave")
+        main = say("paper_typing.leave" if differs else "paper_typing.blank_next")
     return PaperView(
-        title=say("paper_typing.again" if second else "paper_typing.title"),
+        title=say(
+            "paper_typing.again" if second else "paper_typing.title", first=row_name(rows[0])
+        ),
         rows=shown,
         first_name=say("paper_typing.own" if typing is Typing.TEAM else "paper_typing.first"),
         second_name=say("paper_typing.second") if second else "",
@@ -85,7 +95,7 @@ def paper_view(
         present=present,
         main=button(main, Person.ENTER, sign="arrow"),
         second=button(say("paper_typing.first_wrong"), Person.UNDO)
-        if differs and not typed_now
+        if differs and (kept or not typed_now)
         else button(say("paper_typing.cannot_read"), Person.NO),
         home=button(say("button.back"), Person.HOME, sign="back"),
     )
@@ -100,15 +110,22 @@ def _typed(state: RoundState, team: Team, row: SheetRow, typing: Typing) -> Type
     return replace(found, first=own, second=None, judge=None)
 
 
-def _row(row: SheetRow, found: Typed, second: bool, now: str | None) -> PaperRow:
-    name = say(f"paper_typing.{row.thing}", label=row.label)
+def row_name(row: SheetRow) -> str:
+    """How the paper calls the jar or the box of a row."""
+    return say(f"paper_typing.{row.thing}", label=row.label)
+
+
+def _row(
+    row: SheetRow, found: Typed, second: bool, now: str | None, *, kept: bool = False
+) -> PaperRow:
+    name = row_name(row)
     hidden = second and found.second is None and found.first is not None
     first = "" if hidden else value_of(found.first)
     differs = second and found.stand is Stand.MISMATCH
     unread = any(each is not None and each.unreadable for each in (found.first, found.second))
     done = found.second if second else found.first
     if now is not None:
-        told = number(int(now)) if now else ""
+        told = number(int(now)) if now else value_of(done) if kept else ""
         return PaperRow(
             thing=row.thing, name=name, first=first if second else told, hidden=hidden,
             second=(told or value_of(found.second)) if second else "", state="now",

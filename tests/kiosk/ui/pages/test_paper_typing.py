@@ -184,9 +184,115 @@ def test_a_sheet_left_open_takes_nothing_once_the_results_are_locked(room: Room)
     assert view(room).hint.startswith("The results are locked")
 
 
-def test_a_row_that_somebody_else_typed_meanwhile_is_not_typed_again(room: Room) -> None:
+def elsewhere(room: Room, place: int, estimate: int | None, typing: Typing = Typing.FIRST) -> None:
+    """Another kiosk notes a row of the sheet, and this one follows."""
+    other = Room(room.desk)
+    other.read(room.state.id)
+    task = sheet_rows(room.state, room.state.team("wren"))[place].task
+    other.say(
+        Answer(
+            team="wren", task=task, typing=typing, by="XY",
+            estimate=None if estimate is None else Decimal(estimate),
+        )
+    )  # fmt: skip
+    room.follow()
+
+
+def kept(room: Room, place: int) -> Decimal | None:
+    task = sheet_rows(room.state, room.state.team("wren"))[place].task
+    first = typed(room.state, "wren", task).first
+    return None if first is None else first.estimate
+
+
+def test_a_row_typed_elsewhere_stays_as_it_was_typed_there(room: Room) -> None:
     open_sheet(room, "KL")
     press(room, Person.TYPE, "2")
+    elsewhere(room, 0, 250)
+    shown = view(room)
+    assert (shown.present, shown.rows[0].first) == (0, "250")
+    assert shown.hint.startswith("This row was just typed elsewhere")
+    type_row(room, "50")  # the rest of what was begun
+    assert (kept(room, 0), kept(room, 1), view(room).present) == (Decimal(250), None, 1)
+
+
+def test_a_row_left_blank_elsewhere_is_not_noted_again(room: Room) -> None:
+    open_sheet(room, "KL")
+    elsewhere(room, 0, None)
+    shown = view(room)
+    assert (shown.rows[0].first, shown.main and shown.main.text) == ("blank", "Next row")
+    press(room, Person.ENTER)
     task = sheet_rows(room.state, room.state.team("wren"))[0].task
-    room.say(Answer(team="wren", task=task, typing=Typing.FIRST, estimate=Decimal(250), by="XY"))
-    assert (view(room).present, view(room).rows[1].first) == (1, "")
+    assert len(room.state.history(f"answer wren {task} {Typing.FIRST}")) == 1
+
+
+def test_a_row_typed_elsewhere_is_changed_after_a_tap_on_it(room: Room) -> None:
+    open_sheet(room, "KL")
+    elsewhere(room, 0, 250)
+    press(room, Person.CHOOSE, 0)
+    type_row(room, "260")
+    assert kept(room, 0) == 260
+
+
+@pytest.mark.parametrize("place", [2, 5], ids=["another row", "the last row"])
+def test_other_rows_typed_elsewhere_take_no_digits_away(room: Room, place: int) -> None:
+    open_sheet(room, "KL")
+    press(room, Person.TYPE, "2")
+    elsewhere(room, place, 77)
+    type_row(room, "50")
+    assert (kept(room, 0), kept(room, place)) == (Decimal(250), Decimal(77))
+
+
+def test_following_what_was_noted_here_takes_no_digits_away(room: Room) -> None:
+    open_sheet(room, "KL")
+    type_row(room, "250")
+    press(room, Person.CHOOSE, 0)
+    press(room, Person.TYPE, "4")
+    room.follow()
+    room.read_again()
+    type_row(room, "50")
+    assert (kept(room, 0), kept(room, 1)) == (Decimal(450), None)
+
+
+def test_a_sheet_opened_again_goes_on_where_it_was_left_before_what_differs(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    press(room, Person.ENTER)  # the judge decides
+    press(room, Person.HOME)
+    tap_row(room, "Wren")
+    assert view(room).present == 1
+    for digits in SIX[1:]:
+        type_row(room, digits)
+    assert view(room).present == 0
+
+
+def test_the_title_says_with_which_row_a_sheet_begins(room: Room) -> None:
+    open_sheet(room, "KL")
+    assert "begins with Jar 1." in view(room).title
+
+
+def test_what_the_second_typist_changed_of_the_first_stands_beside_the_sheet(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    press(room, Person.UNDO)
+    task = sheet_rows(room.state, room.state.team("wren"))[0].task
+    reason = room.state.history(f"answer wren {task} {Typing.FIRST}")[-1].content.reason  # type: ignore[attr-defined]
+    assert ("250" in reason, "520" in reason) == (True, True)
+    press(room, Person.HOME)
+    shown = room.page.view()
+    assert isinstance(shown, RowsView)
+    assert shown.rows[0].note.endswith("1 changed on second look")
+
+
+def test_the_judge_reads_jars_as_the_paper_calls_them_and_finds_nothing_chosen(room: Room) -> None:
+    first_time(room)
+    open_sheet(room, "MN")
+    type_row(room, "520")
+    press(room, Person.HOME)
+    press(room, Person.KEEP)
+    tap_row(room, "Wren, Jar 1")
+    shown = room.page.view()
+    assert isinstance(shown, RowsView)
+    assert "Jar 1" in shown.title
+    assert {row.look for row in shown.rows} == {"plain"}
