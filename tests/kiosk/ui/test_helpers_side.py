@@ -13,6 +13,7 @@ from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.entries import new_id
 from kiosk.records.store import Store
 from kiosk.ui.desk import Desk
+from kiosk.ui.desk_base import Place
 from kiosk.ui.lock import CODE, HELPER_CODE, TRIES, digest_of
 from kiosk.ui.pages.codes import CodePage
 from kiosk.ui.pages.hub import HubPage
@@ -54,6 +55,9 @@ class Kiosk:
 
     def press(self, kind: Person, value: object = None) -> None:
         self.desk.room_press(PersonEvent(kind, value))
+        self._writer.answer()
+
+    def answer(self) -> None:
         self._writer.answer()
 
     def wait(self, seconds: float) -> None:
@@ -107,3 +111,16 @@ def test_leaving_the_page_of_a_code_forgets_no_wrong_one(store: Store) -> None:
         if isinstance(room.page, CodePage):
             kiosk.press(Person.HOME)
     assert opened == []
+
+
+def test_a_round_that_was_read_too_late_is_not_opened(store: Store) -> None:
+    kiosk = Kiosk(store, helper="")
+    desk, round_id = kiosk.desk, kiosk.desk.room.state.id
+    kiosk.press(Person.HOME)
+    desk.run_round()
+    kiosk.answer()
+    desk.room_press(PersonEvent(Person.CHOOSE, round_id))  # its notes are being read
+    desk.lock_now()
+    desk.code_press(PersonEvent(Person.HOME))
+    kiosk.answer()
+    assert (desk.place, desk.room.is_open) == (Place.HOME, False)

@@ -86,6 +86,18 @@ def test_a_question_that_was_asked_since_is_answered(tmp_path: Path) -> None:
     assert (found.members, found.absent) == (3, 1)
 
 
+def test_a_team_that_left_while_it_was_asked_for_is_no_trouble(tmp_path: Path) -> None:
+    two = Two(tmp_path, played(steps=(Stage.LOCKED, Stage.RELEASED)))
+    two.open(ResultsPage, DIVISION)
+    wren = two.there.state.team("wren").model_copy(update={"gone": "ill", "reason": "ill"})
+    for row in ("Correct an answer", "A team's page"):
+        tap_row(two.here, row)
+        two.there.read_again()
+        two.there_says(wren.model_copy(update={"reason": row}))
+        press(two.here, Person.CHOOSE, "wren")
+        assert isinstance(two.here.page, ResultsPage)
+
+
 def test_a_protest_is_decided_once(tmp_path: Path) -> None:
     protest = Protest(protest="p", team="wren", task=Task.COUNT_LOW)
     two = Two(tmp_path, said(played(steps=(Stage.LOCKED, Stage.RELEASED)), protest))
