@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -21,6 +22,7 @@ from kiosk.ui.lock import digest_of
 from kiosk.ui.pages.division_results import ResultsPage
 from kiosk.ui.pages.kept_list import list_before
 from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.reckoning import AGAIN_S, Reckoning
 from kiosk.ui.pages.results import results_page, stands
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
@@ -180,6 +182,19 @@ def test_draws_are_made_once_for_a_state(opened: Open, monkeypatch: pytest.Monke
     first = table(room)
     assert (table(room), len(asked)) == (first, 1)
     assert {line.safe for line in first.lines} == {""}  # not known yet; the scores are
+
+
+def test_draws_that_were_dropped_are_made_after_a_while(
+    opened: Open, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    room, asked = opened(played(steps=[Stage.LOCKED])), list[object]()
+    monkeypatch.setattr(room.desk.notebook, "glance", lambda _query, done: asked.append(done))
+    reckoning, now = Reckoning(room, DIVISION), room.desk.world.now()
+    for waited in (0, 1, AGAIN_S + 1):
+        world = replace(room.desk.world, now=lambda: now + waited)  # noqa: B023  # used at once
+        monkeypatch.setattr(room.desk, "world", world)
+        assert not reckoning.best_known.drawn
+    assert len(asked) == 2
 
 
 def test_pages_of_the_table_name_the_next_places(opened: Open) -> None:
