@@ -55,6 +55,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "pan.not_kept": "not kept yet",
     "pan.covered": "covered",
     "pan.locked": "locked",
+    "pan.round": "not needed now",
     "pan.no_scale": "no scale",
     "pan.simulated": "simulated",
     "pan.no_number": "no number",

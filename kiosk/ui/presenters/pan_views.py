@@ -86,6 +86,12 @@ def closed_pan(facts: TableFacts) -> PanView:
     return _with_rim(view, facts)
 
 
+def round_pan(facts: TableFacts) -> PanView:
+    """The pan beside any page of a round: nothing is weighed there, and a cup tells its mass."""
+    view = PanView(phase="hidden", word=say("pan.hidden"), hidden_text=say("pan.round"))
+    return _with_rim(view, facts)
+
+
 def locked_pan(facts: TableFacts, label: str) -> PanView:
     """The pan while the coach's code is asked for; `label` is the text key of the drawer."""
     words = " ".join(say(label).split()) if label else say("pan.covered")

@@ -36,7 +36,7 @@ from kiosk.ui.presenters.key_views import jar_material, samples_view
 from kiosk.ui.presenters.last_check import warning
 from kiosk.ui.presenters.measure_views import measure_view, shape_name
 from kiosk.ui.presenters.pad_views import PadView, pad_view, zero_view
-from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view
+from kiosk.ui.presenters.pan_views import closed_pan, locked_pan, pan_view, round_pan
 from kiosk.ui.presenters.queue_views import queue_view, set_aside_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
@@ -125,6 +125,8 @@ def scene_of(
         if desk.locked
         else teaching.pan()
         if teaching is not None
+        else round_pan(facts)
+        if desk.in_room
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_warned(_strip(desk, hindrance, connected=connected), desk),
         pad=pad,

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -16,10 +17,16 @@ from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import Place
 from kiosk.ui.lock import CODE, HELPER_CODE, TRIES, digest_of
 from kiosk.ui.pages.codes import CodePage
+from kiosk.ui.pages.common import AskPage
 from kiosk.ui.pages.hub import HubPage
-from kiosk.ui.pages.page import Role
+from kiosk.ui.pages.own_answers import OwnAnswersPage
+from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.paper_typing import SheetsPage
+from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.scene import scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.screens.frame import WIDE
+from kiosk.weighing.pan_watch import PanPhase, PanState
 from tests.helpers.held_writer import HeldWriter
 from tests.helpers.pan import surroundings
 from tests.helpers.result_rounds import BIRDS
@@ -124,3 +131,23 @@ def test_a_round_that_was_read_too_late_is_not_opened(store: Store) -> None:
     desk.code_press(PersonEvent(Person.HOME))
     kiosk.answer()
     assert (desk.place, desk.room.is_open) == (Place.HOME, False)
+
+
+def a_question(room: Room) -> Page:
+    return AskPage(room, title="?", body="", yes="Yes", no="No", done=lambda: None)
+
+
+def a_code(room: Room) -> Page:
+    return CodePage(room, digest="", whose="helper", done=lambda _: None)
+
+
+@pytest.mark.parametrize("page", [OwnAnswersPage, a_code, a_question])
+def test_no_page_of_a_round_shows_what_lies_on_the_pan(
+    store: Store, page: Callable[[Room], Page]
+) -> None:
+    kiosk = Kiosk(store, helper="")
+    kiosk.desk.room.open(page(kiosk.desk.room))
+    lies = PanState(phase=PanPhase.STABLE, grams=Decimal("108.7"))
+    scene = scene_of(kiosk.desk, lies, connected=True, shown=lies.grams)
+    assert scene.sheet.screen not in WIDE  # the pan stands beside it
+    assert (scene.pan.phase, scene.pan.number) == ("hidden", "")
