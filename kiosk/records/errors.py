@@ -49,6 +49,7 @@ class Problem(StrEnum):
     LOST_RACE = "lost_race"  # another kiosk changed the same thing meanwhile
     ROUND_FROZEN = "round_frozen"  # its rules or keys, since a sitting began
     ROUND_LOCKED = "round_locked"  # the answers of that division
+    ROUND_FINAL = "round_final"  # its results
     OTHER_CONTENT = "other_content"
     CONFLICT = "conflict"
     NO_TABLE = "no_table"  # among exported files
@@ -79,6 +80,7 @@ NEVER_FITS = frozenset(
         Problem.LOST_RACE,
         Problem.ROUND_FROZEN,
         Problem.ROUND_LOCKED,
+        Problem.ROUND_FINAL,
         Problem.OTHER_CONTENT,
         Problem.CONFLICT,
     }

@@ -17,6 +17,8 @@ from kiosk.evidence import Source, Weighing
 from kiosk.records.entries import Entry
 
 FIRST = ""  # what the first note about something follows
+# When (a place in the order of keeping) a team was in which division (None: gone) and sitting.
+Presence = tuple[int, str | None, int]
 
 
 class NoteKind(StrEnum):
@@ -69,13 +71,11 @@ class StoredRound:
     content: str
 
 
-def began(
-    division: str, teams: Iterable[Sequence[tuple[int, str, int]]], starts: Mapping[int, int]
-) -> bool:
+def began(division: str, teams: Iterable[Sequence[Presence]], starts: Mapping[int, int]) -> bool:
     """Whether a sitting of that division began, whoever was moved or left since.
 
-    ``teams`` holds for each team when (a place in the order of keeping) it was in which division
-    and sitting; ``starts`` when each sitting's clock was started.
+    ``teams`` holds where each team was, one presence after the other; ``starts`` when each
+    sitting's clock was started.
     """
     for said in teams:
         for number, (_, of, sitting) in enumerate(said):

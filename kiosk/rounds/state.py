@@ -215,9 +215,9 @@ class RoundState:
         """Whether a sitting of that division began: its keys are frozen."""
         teams = [
             [
-                (said.place, said.content.division, said.content.sitting)
+                (said.place, None if team.gone else team.division, team.sitting)
                 for said in chain
-                if isinstance(said.content, Team)
+                if isinstance(team := said.content, Team)
             ]
             for chain in self._by_kind.get(NoteKind.TEAM, ())
         ]

@@ -74,6 +74,10 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "The answers of this division are locked meanwhile. Nothing was changed. To change it, "
         "correct it in Results, or go a step back there."
     ),
+    "records.round_final": (
+        "The results of this division are final. Nothing was changed. To change something, go a "
+        "step back in Results, for a reason."
+    ),
     "records.mixed": (
         "This was begun on another kind of scale. Simulated masses never mix with real ones: "
         "begin again on this scale."

@@ -22,6 +22,7 @@ from kiosk.rounds.contents import (
     CupNote,
     CupTurn,
     Plan,
+    Protest,
     Stage,
     Step,
     Typing,
@@ -151,6 +152,7 @@ def key(reason: str = "") -> BoundKey:
     )  # fmt: skip
 
 
+ROBIN = team("Robin", division=OTHER)
 LOCK = Step(division=DIVISION, stage=Stage.LOCKED)
 OPEN_AGAIN = Step(division=DIVISION, stage=Stage.OPEN, reason="A sheet was missing")
 START = ClockNote(sitting=1, turn=ClockTurn.START)
@@ -179,7 +181,7 @@ def test_after_the_lock_the_answers_of_a_division_stand(store: Store, late: Cont
     "decided",
     [
         typed(Typing.JUDGE),
-        SPILLED.model_copy(update={"again": True}),
+        SPILLED.model_copy(update={"protest": "p"}),
         WREN.model_copy(update={"gone": "Ill", "reason": "Told by the school"}),
         team("Robin", division=OTHER),
     ],
@@ -195,6 +197,39 @@ def test_nobody_comes_into_a_division_that_is_locked_whatever_the_reason(store: 
     assert said(store, WREN, robin, LOCK, comes) is Problem.ROUND_LOCKED
 
 
+GONE = WREN.model_copy(update={"gone": "Ill", "reason": "Told by the school"})
+
+
+def test_a_team_that_is_gone_comes_back_into_its_own_division_for_a_reason(store: Store) -> None:
+    back = WREN.model_copy(update={"reason": "They came after all"})
+    assert said(store, WREN, LOCK, GONE, back) is None
+    assert said(store, WREN, LOCK, GONE, WREN) is Problem.ROUND_LOCKED
+
+
+FINAL = Step(division=DIVISION, stage=Stage.FINAL)
+RELEASED = Step(division=DIVISION, stage=Stage.RELEASED, reason="A sheet was missing")
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        GONE,
+        WREN.model_copy(update={"division": OTHER, "reason": "They are in grade 7"}),
+        ROBIN.model_copy(update={"division": DIVISION, "reason": "They are in grade 5"}),
+        SPILLED,
+        SPILLED.model_copy(update={"protest": "p"}),
+        typed(Typing.FIRST),
+        typed(Typing.JUDGE),
+        key("The jar was broken"),
+        Protest(protest="p", team="wren", task=Task.COUNT_LOW),
+    ],
+    ids=lambda content: content.KIND,
+)
+def test_what_is_final_is_changed_by_a_step_back_only(store: Store, change: Content) -> None:
+    assert said(store, WREN, ROBIN, FINAL, change) is Problem.ROUND_FINAL
+    assert said(store, WREN, ROBIN, FINAL, RELEASED, change) is not Problem.ROUND_FINAL
+
+
 def test_once_a_sitting_began_another_key_needs_a_reason(store: Store) -> None:
     assert said(store, WREN, START, key()) is Problem.ROUND_FROZEN
     assert said(store, WREN, START, key("The jar was broken")) is None
@@ -205,6 +240,20 @@ def test_moving_the_only_team_away_thaws_no_key(store: Store) -> None:
     moved = WREN.model_copy(update={"sitting": 2})
     assert said(store, WREN, START, moved, key()) is Problem.ROUND_FROZEN
     assert said(store, WREN, moved, START, key()) is None  # it was away before
+
+
+@pytest.mark.parametrize("into", ["", "heron"])
+def test_a_team_that_left_before_the_start_freezes_no_key(store: Store, into: str) -> None:
+    left = WREN.model_copy(update={"gone": "Twice", "into": into})
+    assert said(store, WREN, left, START, key()) is None
+    assert said(store, WREN, START, left, key()) is Problem.ROUND_FROZEN
+
+
+@pytest.mark.parametrize("content", ["[]", "nothing", '{"turn": "start"}'])
+def test_a_clock_that_cannot_be_read_stops_no_key(store: Store, content: str) -> None:
+    store.save(note("clock 9", kind=NoteKind.CLOCK, content=content))
+    store.save(note(key().about, kind=NoteKind.KEY, content=key().model_dump_json()))
+    assert len(store.round_notes(OPENED.id)) == 3
 
 
 def test_once_a_sitting_began_the_rules_stand(store: Store) -> None:

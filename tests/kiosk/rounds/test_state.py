@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from kiosk.rounds.contents import CupNote, CupTurn, Stage, Step, Typing
+from kiosk.rounds.contents import ClockNote, ClockTurn, CupNote, CupTurn, Stage, Step, Typing
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
 from tests.helpers.round_notes import DIVISION, answer, opened, said, team, with_teams
@@ -36,6 +36,12 @@ def test_who_is_gone_takes_no_part() -> None:
     state = said(with_teams(["Wren", "Heron"]), team("Wren", gone="ill"))
     assert [one.label for one in state.teams] == ["Heron"]
     assert [one.label for one in state.everybody] == ["Wren", "Heron"]
+
+
+def test_who_is_gone_before_the_start_freezes_no_key() -> None:
+    start = ClockNote(sitting=1, turn=ClockTurn.START)
+    assert not said(with_teams(["Wren"]), team("Wren", gone="ill"), start).division_begun(DIVISION)
+    assert said(with_teams(["Wren"]), start, team("Wren", gone="ill")).division_begun(DIVISION)
 
 
 def test_divisions_stand_as_in_the_rules_and_unknown_ones_behind() -> None:
