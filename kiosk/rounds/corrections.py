@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from kiosk.rounds.contents import BoundKey, Stage, Team, Typing
+from kiosk.rounds.counted import counted
 from kiosk.rounds.results import Results, Row, locked_at
 from kiosk.rounds.standing import results_now
 from kiosk.rounds.state import RoundState
@@ -61,5 +62,8 @@ def _of_row(state: RoundState, row: Row, before: tuple[Decimal, ...] | None) -> 
 
 
 def _reason(state: RoundState, team: Team, task: Task) -> str:
+    cup = counted(state, team) if task is Task.MASS else None
+    if cup is not None and cup.filling is not None:
+        return say("results.weighed_again")
     judged = state.answer(team.team, task, Typing.JUDGE)
     return judged.reason if judged is not None else say("results.weighed_again")

@@ -13,7 +13,7 @@ from enum import StrEnum
 
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import RoundNote
-from kiosk.rounds.contents import CupNote, CupTurn, Stage, Team
+from kiosk.rounds.contents import CupNote, CupTurn, Protest, Stage, Team
 from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Rules, Weighed
@@ -53,11 +53,17 @@ class CupMass:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Filling:
-    """A handed-in cup; what was inside is net = filled - empty, in grams."""
+    """A handed-in cup; what was inside is net = filled - empty, in grams.
+
+    ``protest`` is the id of the one in which it was weighed once more. ``counts_from`` is the place
+    among all notes of what makes it count, None while nothing does.
+    """
 
     note_id: str
     filled: CupMass
     empty: CupMass
+    protest: str = ""
+    counts_from: int | None = None
 
     @property
     def net(self) -> Decimal:
@@ -95,10 +101,15 @@ class TeamCup:
         return turn in self.turns
 
     def counting(self, rules: Rules) -> Filling | None:
-        """The weighing that counts where a cup was weighed more than once."""
-        if not self.fillings:
-            return None
-        return self.fillings[0 if rules.weighed_again is Weighed.FIRST else -1]
+        """The weighing that counts where a cup was weighed more than once.
+
+        One in a protest counts once the protest is accepted, but never where the first mass counts.
+        """
+        if rules.weighed_again is Weighed.FIRST:
+            return next((each for each in self.fillings if not each.protest), None)
+        found = [(each.counts_from, each) for each in self.fillings if each.counts_from is not None]
+        # Of two in one protest, which begin to count together, the later one.
+        return max(reversed(found), key=lambda one: one[0])[1] if found else None
 
     def due(self, pass_: Pass) -> bool:
         """Whether it still has to come to the table in that pass."""
@@ -133,12 +144,27 @@ def division(weighing: Weighing) -> Decimal:
 def cup_of(state: RoundState, team: Team) -> TeamCup:
     """How the cup of that team stands."""
     cup = TeamCup(team=team, closed=state.stage(team.division) is not Stage.OPEN)
+    places = {said.note.id: said.place for said in state.history(f"cup {team.team}")}
     for note, content in state.cup_notes(team.team):
-        cup = _after(replace(cup, turns=(*cup.turns, content.turn)), note, content)
+        counts_from = _counts_from(state, content, places[note.id])
+        cup = replace(cup, turns=(*cup.turns, content.turn))
+        cup = _after(cup, note, content, counts_from)
     return cup
 
 
-def _after(cup: TeamCup, note: RoundNote, content: CupNote) -> TeamCup:
+def _counts_from(state: RoundState, content: CupNote, place: int) -> int | None:
+    """What was weighed in a protest counts from its acceptance on, if that came later."""
+    if not content.protest:
+        return place
+    decisions = [
+        said
+        for said in state.history(f"protest {content.protest}")[-1:]
+        if isinstance(said.content, Protest) and said.content.accepted and said.place > place
+    ]
+    return decisions[0].place if decisions else None
+
+
+def _after(cup: TeamCup, note: RoundNote, content: CupNote, counts_from: int | None) -> TeamCup:
     mass = None
     if note.weighing is not None:
         mass = CupMass(weighing=note.weighing, zero=note.zero, typed=content.typed)
@@ -147,7 +173,13 @@ def _after(cup: TeamCup, note: RoundNote, content: CupNote) -> TeamCup:
             # A cracked cup's mass says nothing of the one that takes its place.
             return replace(cup, empty=mass, later=None)
         case CupTurn.FILLED if mass and cup.empty:
-            filling = Filling(note_id=note.id, filled=mass, empty=cup.empty)
+            filling = Filling(
+                note_id=note.id,
+                filled=mass,
+                empty=cup.empty,
+                protest=content.protest,
+                counts_from=counts_from,
+            )
             return replace(cup, fillings=(*cup.fillings, filling), later=None)
         case turn if turn in _ENDS:
             return replace(cup, ended=turn, later=None)
@@ -168,8 +200,13 @@ def queue(found: Iterable[TeamCup], pass_: Pass) -> list[TeamCup]:
     return sorted((cup for cup in found if cup.due(pass_)), key=lambda cup: cup.later is not None)
 
 
+def ended(found: Iterable[TeamCup]) -> list[TeamCup]:
+    """Those of the cups that are done without a mass, but may be weighed after all."""
+    return [cup for cup in found if cup.stand is CupStand.NO_MASS and not cup.closed]
+
+
 def net_mass(state: RoundState, team: Team) -> Decimal | None:
-    """The grams that count for a team, never below 0; None where its cup has no mass."""
+    """The grams that count of a team's weighings, never below 0; None where there is none."""
     filling = cup_of(state, team).counting(state.rules)
     return None if filling is None else max(Decimal(0), filling.net)
 

@@ -14,6 +14,7 @@ from kiosk.estimating.place_ranges import DRAWS
 from kiosk.estimating.score import error_percent
 from kiosk.estimating.standings import Answers, Key, standings
 from kiosk.rounds.contents import KeptList, ListedTeam, Stage, Team
+from kiosk.rounds.counted import counted
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
 
@@ -160,17 +161,18 @@ def _answered(
 
 
 def corrected(state: RoundState, team: Team) -> frozenset[Task]:
-    """The tasks of a team in which something was noted after its division was locked."""
+    """The tasks of a team in which something counts that came after its division was locked."""
     locked = locked_at(state, team.division)
     if locked is None:
         return frozenset()
     late = {
         task
-        for task in Task
+        for task in list(Task)[1:]
         for said in state.history(f"answer {team.team} {task} judge")
         if said.place > locked
     }
-    if any(said.place > locked for said in state.history(f"cup {team.team}")):
+    cup = counted(state, team)
+    if cup is not None and cup.place > locked:
         late.add(Task.MASS)
     return frozenset(late)
 

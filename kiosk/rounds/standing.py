@@ -11,7 +11,8 @@ from enum import StrEnum
 from kiosk.estimating.place_ranges import DRAWS
 from kiosk.rounds.clock import sittings_over
 from kiosk.rounds.contents import Protest, Stage, Team, Typing
-from kiosk.rounds.cups import CupStand, cup_of, net_mass
+from kiosk.rounds.counted import counted
+from kiosk.rounds.cups import CupStand, cup_of
 from kiosk.rounds.cups import division as step_of
 from kiosk.rounds.once import once
 from kiosk.rounds.readiness import BOUND
@@ -49,16 +50,15 @@ class Block:
 def settled(state: RoundState, division: str) -> dict[str, dict[Task, Decimal]]:
     """What counts of each team, by its id; what is blank, missing or without a mass is not there.
 
-    What the judge decided about a cup stands in the place of its mass.
+    Of a cup's mass and what the judge decided about it, what came later counts.
     """
     return {team.team: _of_team(state, team) for team in state.teams_of(division=division)}
 
 
 def _of_team(state: RoundState, team: Team) -> dict[Task, Decimal]:
     found = settled_answers(state, team.team)
-    judged = state.answer(team.team, Task.MASS, Typing.JUDGE)
-    mass = net_mass(state, team) if judged is None else judged.estimate
-    return found if mass is None else {Task.MASS: mass, **found}
+    cup = counted(state, team)
+    return found if cup is None or cup.grams is None else {Task.MASS: cup.grams, **found}
 
 
 @once

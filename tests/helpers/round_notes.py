@@ -7,10 +7,11 @@ from datetime import timedelta
 from itertools import count
 
 from kiosk.evidence import Weighing
-from kiosk.rounds.contents import Answer, Content, Plan, Team, Typing
+from kiosk.rounds.contents import Answer, Content, CupNote, CupTurn, Plan, Team, Typing
 from kiosk.rounds.state import RoundState, open_round
 from kiosk.settings import Rules, Task
 from tests.helpers.pan import STARTED
+from tests.helpers.weighings import weighed
 
 DIVISION = "Grades 4 to 6"
 _ids = count(1)
@@ -58,3 +59,9 @@ def answer(label: str, task: Task, estimate: object, typing: Typing = Typing.FIR
     return Answer.model_validate(
         {"team": label.lower(), "task": task, "typing": typing, "estimate": estimate}
     )
+
+
+def weighed_again(state: RoundState, team_id: str, grams: str, protest: str = "p") -> RoundState:
+    """The cup of that team was weighed once more in that protest."""
+    note = CupNote(team=team_id, turn=CupTurn.FILLED, protest=protest)
+    return said(state, note, weighing=weighed(grams))

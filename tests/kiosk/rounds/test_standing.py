@@ -66,7 +66,7 @@ def test_the_judge_may_give_a_spilled_cup_its_grams() -> None:
 @pytest.mark.parametrize(("counts", "net"), [(Weighed.LAST, "99.0"), (Weighed.FIRST, "97.0")])
 def test_the_rules_say_which_of_two_masses_counts(counts: Weighed, net: str) -> None:
     state = played(rules=Rules(weighed_again=counts))
-    again = CupNote(team="wren", turn=CupTurn.FILLED, reason="protest")
+    again = CupNote(team="wren", turn=CupTurn.FILLED)
     state = said(state, again, weighing=weighed("111.0"))
     assert settled(state, DIVISION)["wren"][Task.MASS] == Decimal(net)
 

@@ -1,0 +1,41 @@
+"""What counts of a team's cup: its masses, and what the judge decides about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from kiosk.rounds.contents import Answer, Team, Typing
+from kiosk.rounds.cups import Filling, cup_of, net_mass
+from kiosk.rounds.once import once
+from kiosk.rounds.state import RoundState
+from kiosk.settings import Task
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted:
+    """What counts of a team's cup: a weighing, or what the judge says, whichever came later.
+
+    ``grams`` are None where it counts as none. ``place`` among all notes is where it began to
+    count. ``filling`` is None where the judge decided.
+    """
+
+    grams: Decimal | None
+    place: int
+    filling: Filling | None = None
+
+
+@once
+def counted(state: RoundState, team: Team) -> Counted | None:
+    """What counts of a team's cup, None while nothing does."""
+    filling = cup_of(state, team).counting(state.rules)
+    judged = state.history(f"answer {team.team} {Task.MASS} {Typing.JUDGE}")[-1:]
+    found = [
+        Counted(grams=said.content.estimate, place=said.place)
+        for said in judged
+        if isinstance(said.content, Answer)
+    ]
+    if filling is not None and filling.counts_from is not None:
+        grams = net_mass(state, team)
+        found.append(Counted(grams=grams, place=filling.counts_from, filling=filling))
+    return max(found, key=lambda each: each.place, default=None)
