@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 from kiosk.records.entries import AnswerShown, CupTaken, Entry, KeyMade
 from kiosk.records.errors import MAY_PASS, NEVER_FITS, Problem, RecordsError, unexpected
 from kiosk.records.refused_words import described
-from kiosk.records.round_notes import NoteKind, RoundNote
+from kiosk.records.round_notes import NoteKind, RoundNote, said_in
 from kiosk.records.volume_entries import VolumeMade
 from kiosk.texts import say
 
@@ -27,8 +27,9 @@ if TYPE_CHECKING:
 _log = logging.getLogger(__name__)
 AGAIN_S = 2.0  # between two tries to catch up: each may take a few seconds
 _ANSWERED = (CupTaken, KeyMade, VolumeMade, AnswerShown)
-# What happened, whoever knows of it: a mass, an answer, a clock that was started or paused.
+# What happened, whoever knows of it: a mass, an answer, a clock that was paused or stopped.
 _CAPTURED_NOTES = (NoteKind.CUP.value, NoteKind.ANSWER.value, NoteKind.CLOCK.value)
+_START = "start"  # of a clock: it freezes rules and keys, which may be others by now
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,5 +150,6 @@ class Backlog:
 
 def _needs_an_answer(entry: Entry) -> bool:
     if isinstance(entry, RoundNote):
-        return entry.kind not in _CAPTURED_NOTES
+        starts = entry.kind == NoteKind.CLOCK and said_in(entry.content).get("turn") == _START
+        return starts or entry.kind not in _CAPTURED_NOTES
     return isinstance(entry, _ANSWERED)

@@ -10,7 +10,6 @@ taken as never said.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Mapping
 from typing import Any
 
@@ -19,7 +18,7 @@ from sqlalchemy.orm import Session
 
 from kiosk.records.errors import Problem
 from kiosk.records.models import RoundNoteRow
-from kiosk.records.round_notes import NoteKind, Presence, began
+from kiosk.records.round_notes import NoteKind, Presence, began, said_in
 
 _OPEN = "open"
 _FINAL = "final"
@@ -30,7 +29,7 @@ Content = Mapping[str, Any]
 
 def held(session: Session, *, round_id: str, kind: str, about: str, content: str) -> Problem | None:
     """Why the round does not take that note any more, None if it does."""
-    said = read(content)
+    said = said_in(content)
     if any(
         _stage(session, round_id, one) == _FINAL for one in _touched(session, round_id, kind, said)
     ):
@@ -101,16 +100,7 @@ def latest(session: Session, round_id: str, about: str) -> Content | None:
         .order_by(RoundNoteRow.place.desc())
         .limit(1)
     )
-    return None if content is None else read(content)
-
-
-def read(content: str) -> Content:
-    """What a note holds; nothing if it is no note of any version that we know."""
-    try:
-        said = json.loads(content)
-    except ValueError:
-        return {}
-    return said if isinstance(said, dict) else {}
+    return None if content is None else said_in(content)
 
 
 def _begun(session: Session, round_id: str, division: str) -> bool:
@@ -132,4 +122,4 @@ def _all(session: Session, round_id: str, kind: NoteKind) -> Iterable[tuple[int,
         .where(RoundNoteRow.round_id == round_id, RoundNoteRow.kind == kind.value)
         .order_by(RoundNoteRow.place)
     )
-    return [(place, about, read(content)) for place, about, content in rows]
+    return [(place, about, said_in(content)) for place, about, content in rows]

@@ -8,10 +8,12 @@ What `content` holds for each kind is known to `kiosk.rounds.contents`, not here
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from typing import Any
 
 from kiosk.evidence import Source, Weighing
 from kiosk.records.entries import Entry
@@ -69,6 +71,15 @@ class StoredRound:
     id: str
     since: datetime
     content: str
+
+
+def said_in(content: str) -> Mapping[str, Any]:
+    """What a note holds; nothing if it is no note of any version that we know."""
+    try:
+        said = json.loads(content)
+    except ValueError:
+        return {}
+    return said if isinstance(said, dict) else {}
 
 
 def began(division: str, teams: Iterable[Sequence[Presence]], starts: Mapping[int, int]) -> bool:

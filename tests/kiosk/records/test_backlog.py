@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
@@ -163,10 +164,10 @@ def test_stored_twice_is_stored_once(
 # Waiting -------------------------------------------------------------------------------------
 
 
-def note(kind: NoteKind) -> RoundNote:
+def note(kind: NoteKind, content: str = "{}") -> RoundNote:
     return RoundNote(
-        round_id="r" * 32, simulated=False, kind=kind, about="team 1", after=FIRST, content="{}",
-        at=AT,
+        round_id="r" * 32, simulated=False, kind=kind, about="team 1", after=FIRST,
+        content=content, at=AT,
     )  # fmt: skip
 
 
@@ -178,6 +179,7 @@ def note(kind: NoteKind) -> RoundNote:
         AnswerShown(key_id="k", at=AT),
         note(NoteKind.STEP),
         note(NoteKind.KEY),
+        note(NoteKind.CLOCK, '{"turn": "start"}'),
     ],
     ids=lambda entry: type(entry).__name__,
 )
@@ -192,12 +194,20 @@ def test_what_only_the_server_can_grant_waits_for_it_and_is_safe_meanwhile(
         assert journal.count() == 1
 
 
-@pytest.mark.parametrize("kind", [NoteKind.CUP, NoteKind.ANSWER, NoteKind.CLOCK])
-def test_cups_answers_and_clocks_of_a_round_do_not_wait(
-    backlog: Backlog, server: Server, kind: NoteKind
+@pytest.mark.parametrize(
+    "captured",
+    [
+        note(NoteKind.CUP),
+        note(NoteKind.ANSWER),
+        *(note(NoteKind.CLOCK, json.dumps({"turn": turn})) for turn in ("pause", "go on", "stop")),
+    ],
+    ids=lambda note: f"{note.kind} {note.content}",
+)
+def test_cups_answers_and_running_clocks_of_a_round_do_not_wait(
+    backlog: Backlog, server: Server, captured: RoundNote
 ) -> None:
     server.trouble = Problem.AWAY
-    backlog.save([note(kind)])
+    backlog.save([captured])
     assert backlog.waiting == 1
 
 
