@@ -184,7 +184,6 @@ class CoachsDesk(DeskBase):
         if self.teaching is not None:
             self.lock.seen(now)
         if self.lock.tick(now) and self.coach_side:
-            self.lock.ask()
             self.drawer_label, self._behind = "", None
         if self.place is Place.ROUND and not self.locked:
             self.room.tick(now)

@@ -54,12 +54,25 @@ class Tries:
     wrong: int = 0
     waits_until: float = float("-inf")
 
+    def waits(self, now: float) -> int:
+        """Whole seconds before the next code may be typed; 0 if it may."""
+        left = self.waits_until - now
+        return ceil(left) if left > 0 else 0
+
+    def missed(self, now: float) -> None:
+        """One more wrong code; after `TRIES` of them the next one has to wait."""
+        self.wrong += 1
+        if self.wrong >= TRIES:
+            self.wrong, self.waits_until = 0, now + WAIT_S
+
 
 @dataclass(slots=True)
 class Lock:
     """`digest` is what is kept of the code, "" while there is none.
 
-    `open` until `closes_after` seconds pass without a sign of the coach.
+    `open` until `closes_after` seconds pass without a sign of the coach. Only the code of this lock
+    itself is forgiven the wrong ones before it, and only if it `forgives`: with a code that others
+    know the coach's could be tried without end.
     """
 
     closes_after: float
@@ -68,10 +81,14 @@ class Lock:
     helper_digest: str = ""  # of the code that opens a round for a helper, and nothing else
     helper_welcome: bool = False  # whether that code means something where the digits are asked for
     helper_came: bool = False  # by which code it was opened last
+    others_digest: str = ""  # of another's code, which a new one may not be either
+    forgives: bool = True
     asking: Asking = Asking.CODE
     typed: str = ""
     wrong: bool = False  # what was typed last did not fit
+    taken: bool = False  # what was typed last is somebody else's code
     tries: Tries = field(default_factory=Tries)
+    team_tries: Tries = field(default_factory=Tries)  # of the codes of teams
     _first: str = ""
     _seen_at: float = float("-inf")
 
@@ -79,18 +96,17 @@ class Lock:
         """Begin anew: ask for the code, or for a new one where there is none."""
         self.helper_welcome, self.helper_came = helper_welcome, False
         self.asking = Asking.CODE if self.digest else Asking.NEW
-        self.typed, self._first, self.wrong = "", "", False
+        self.typed, self._first, self.wrong, self.taken = "", "", False, False
 
     def waits(self, now: float) -> int:
         """Whole seconds before the next code may be typed; 0 if it may."""
-        left = self.tries.waits_until - now
-        return ceil(left) if left > 0 else 0
+        return self.tries.waits(now)
 
     def type(self, digit: str, now: float) -> None:
         """One more digit."""
         if self.waits(now) or len(self.typed) >= DIGITS or digit not in _KEYS:
             return
-        self.wrong = False
+        self.wrong, self.taken = False, False
         self.typed += digit
 
     def rub_out(self) -> None:
@@ -108,7 +124,7 @@ class Lock:
             return False
         typed, self.typed = self.typed, ""
         if self.asking is Asking.NEW:
-            self._first, self.asking = typed, Asking.AGAIN
+            self._begin(typed)
             return False
         if self.asking is Asking.AGAIN:
             if typed != self._first:
@@ -117,14 +133,23 @@ class Lock:
                 return False
             self.digest = digest_of(typed)
         elif self.helper_welcome and self.helper_digest and fits(typed, self.helper_digest):
-            self.helper_came, self.tries.wrong = True, 0
+            self.helper_came = True
             return True
         elif not fits(typed, self.digest):
-            self._wrong(now)
+            self.wrong = True
+            self.tries.missed(now)
             return False
-        self.tries.wrong = 0
+        if self.forgives:
+            self.tries.wrong = 0
         self.open_now(now)
         return True
+
+    def _begin(self, typed: str) -> None:
+        """Take a new code for the first time, if nobody else has it."""
+        others = (self.others_digest, self.helper_digest)
+        self.taken = any(other and fits(typed, other) for other in others)
+        if not self.taken:
+            self._first, self.asking = typed, Asking.AGAIN
 
     def open_now(self, now: float) -> None:
         """Open, by the code or by the leave to go without one."""
@@ -136,8 +161,9 @@ class Lock:
         self._seen_at = max(self._seen_at, now)
 
     def close(self) -> None:
-        """Lock the drawers."""
+        """Lock the drawers; what opens them next is the coach's code alone."""
         self.open = False
+        self.ask()
 
     def tick(self, now: float) -> bool:
         """Let time pass; True when the lock has closed by itself."""
@@ -145,9 +171,3 @@ class Lock:
             return False
         self.close()
         return True
-
-    def _wrong(self, now: float) -> None:
-        self.wrong = True
-        self.tries.wrong += 1
-        if self.tries.wrong >= TRIES:
-            self.tries.wrong, self.tries.waits_until = 0, now + WAIT_S

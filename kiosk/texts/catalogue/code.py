@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
-    "code.code.title": "Type the coach's code.",
     "code.code.main": "Open",
-    "code.new.title": "Choose a code for the coach.",
     "code.new.main": "Go on",
-    "code.new.note": "Six digits. It opens the drawers and the answer keys.",
-    "code.again.title": "Type the same code again.",
     "code.again.main": "Keep this code",
     "code.again.note": "Write it down where no student sees it.",
     "code.typed": "{typed} of {digits}",
@@ -18,9 +14,14 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "code.later": "No code\nyet",
     "codes.coach.code": "Type the coach's code.",
     "codes.coach.new": "Choose a code for the coach.",
+    "codes.coach.new.note": "Six digits. It opens the drawers and the answer keys.",
     "codes.coach.again": "Type the same code again.",
+    "codes.coach.taken": "The helpers have this code. Choose another one.",
+    "codes.either.code": "Type the code of the coach or the helpers.",
     "codes.helper.code": "A second adult: type the helpers' code.",
     "codes.helper.new": "Choose a code for the helpers.",
+    "codes.helper.new.note": "Six digits. It opens a round's cups and answers, and no key.",
     "codes.helper.again": "Type the same code again.",
+    "codes.helper.taken": "The coach has this code. Choose another one.",
     "code.wait": ("Wait {count} second", "Wait {count} seconds"),
 }

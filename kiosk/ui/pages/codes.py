@@ -6,11 +6,10 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.texts import say
 from kiosk.ui.lock import CODE, HELPER_CODE, Lock
 from kiosk.ui.pages.page import Page, Role
 from kiosk.ui.pages.room import Room
-from kiosk.ui.presenters.code_views import code_view
+from kiosk.ui.presenters.code_views import COACH, code_view
 from kiosk.ui.presenters.views import SheetView
 
 
@@ -25,15 +24,21 @@ class CodePage(Page):
 
     def __init__(self, room: Room, *, digest: str, whose: str, done: Callable[[str], None]) -> None:
         super().__init__(room)
-        self._lock = Lock(closes_after=0, digest=digest, tries=room.desk.lock.tries)
+        lock, coachs = room.desk.lock, whose == COACH
+        self._lock = Lock(
+            closes_after=0,
+            digest=digest,
+            others_digest=lock.helper_digest if coachs else lock.digest,
+            forgives=coachs,
+            tries=lock.tries,
+        )
         self._lock.ask()
         self._whose, self._done = whose, done
 
     def view(self) -> SheetView:
         """The pad, with a title that says whose code is meant."""
-        asking = self._lock.asking
-        view = code_view(self._lock, self._whose, self.room.desk.world.now())
-        return replace(view, title=say(f"codes.{self._whose}.{asking}"), second=None)
+        now = self.room.desk.world.now()
+        return replace(code_view(self._lock, self._whose, now, self._whose), second=None)
 
     def press(self, event: PersonEvent) -> None:
         """A digit, or the end of them."""

@@ -18,6 +18,7 @@ from kiosk.ui.pages.one_sheet import SheetPage
 from kiosk.ui.pages.page import Page, Role, back_button
 from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
+from kiosk.ui.presenters.code_views import wait_button
 from kiosk.ui.presenters.views import CodeView, SheetView, button
 
 
@@ -29,9 +30,12 @@ class OwnAnswersPage(Page):
     def __init__(self, room: Room) -> None:
         super().__init__(room)
         self._typed, self._note = "", ""
+        # A right code forgives nothing: between two of one's own the others' could be tried.
+        self._tries = room.desk.lock.team_tries
 
     def view(self) -> SheetView:
         """The pad, and nothing of any team."""
+        waits = self._tries.waits(self.room.desk.world.now())
         ready = len(self._typed) == CODE_DIGITS
         return CodeView(
             title=say("own.title"),
@@ -39,7 +43,9 @@ class OwnAnswersPage(Page):
             digits=CODE_DIGITS,
             typed_text=say("code.typed", typed=len(self._typed), digits=CODE_DIGITS),
             note=self._note,
-            main=button(say("own.open"), Person.ENTER, sign="arrow")
+            main=wait_button(waits)
+            if waits
+            else button(say("own.open"), Person.ENTER, sign="arrow")
             if ready
             else button(say("own.open"), sign="off", state="off"),
             home=back_button(),
@@ -48,11 +54,13 @@ class OwnAnswersPage(Page):
     def press(self, event: PersonEvent) -> None:
         """A digit, the end of them, or an adult who goes back."""
         match event.kind:
+            case Person.TYPE | Person.ENTER if self._tries.waits(self.room.desk.world.now()):
+                return
             case Person.TYPE if len(self._typed) < CODE_DIGITS:
                 self._typed, self._note = self._typed + event.value, ""
             case Person.RUB_OUT:
                 self._typed = self._typed[:-1]
-            case Person.ENTER:
+            case Person.ENTER if len(self._typed) == CODE_DIGITS:
                 self._enter()
             case Person.HOME:
                 self._go_back()
@@ -65,6 +73,7 @@ class OwnAnswersPage(Page):
         found, self._typed = teams_with_code(self.room.state, self._typed), ""
         if not found:
             self._note = say("own.unknown")
+            self._tries.missed(self.room.desk.world.now())
         elif len(found) == 1:
             self._open(found[0])
         else:

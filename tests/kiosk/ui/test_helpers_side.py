@@ -25,6 +25,7 @@ from kiosk.ui.pages.paper_typing import SheetsPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.scene import scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
+from kiosk.ui.presenters.views import CodeView
 from kiosk.ui.screens.frame import WIDE
 from kiosk.weighing.pan_watch import PanPhase, PanState
 from tests.helpers.held_writer import HeldWriter
@@ -151,3 +152,47 @@ def test_no_page_of_a_round_shows_what_lies_on_the_pan(
     scene = scene_of(kiosk.desk, lies, connected=True, shown=lies.grams)
     assert scene.sheet.screen not in WIDE  # the pan stands beside it
     assert (scene.pan.phase, scene.pan.number) == ("hidden", "")
+
+
+def code_view_of(kiosk: Kiosk) -> CodeView:
+    view = scene_of(kiosk.desk, PanState(), connected=True, shown=None).sheet
+    assert isinstance(view, CodeView)
+    return view
+
+
+def type_code(kiosk: Kiosk, code: str) -> None:
+    for digit in code:
+        kiosk.press(Person.TYPE, digit)
+    kiosk.press(Person.ENTER)
+
+
+def test_the_helpers_code_is_another_than_the_coachs(store: Store) -> None:
+    kiosk = Kiosk(store, helper="")
+    kiosk.desk.room.open(CodePage(kiosk.desk.room, digest="", whose="helper", done=lambda _: None))
+    assert (
+        code_view_of(kiosk).note == "Six digits. It opens a round's cups and answers, and no key."
+    )
+    type_code(kiosk, COACHS)
+    view = code_view_of(kiosk)
+    assert view.title == "Choose a code for the helpers."
+    assert view.note == "The coach has this code. Choose another one."
+
+
+def test_a_helpers_code_on_a_page_forgives_no_wrong_ones_of_the_coachs(store: Store) -> None:
+    helper = digest_of(HELPERS, SALT)
+    kiosk = Kiosk(store, helper=helper)
+    kiosk.desk.lock.tries.wrong = TRIES - 1
+    room = kiosk.desk.room
+    room.open(CodePage(room, digest=helper, whose="helper", done=lambda _: None))
+    type_code(kiosk, HELPERS)
+    assert isinstance(room.page, HubPage)
+    assert kiosk.desk.lock.tries.wrong == TRIES - 1
+
+
+def test_where_a_helper_is_welcome_the_title_asks_for_either_code(store: Store) -> None:
+    kiosk = Kiosk(store, helper=digest_of(HELPERS, SALT))
+    kiosk.desk.lock_now()
+    assert code_view_of(kiosk).title == "Type the coach's code."
+    kiosk.desk.code_press(PersonEvent(Person.HOME))
+    kiosk.desk.as_coach("home.round", lambda: None, helper=lambda: None)
+    assert code_view_of(kiosk).title == "Type the code of the coach or the helpers."

@@ -106,3 +106,44 @@ def test_what_is_kept_does_not_tell_the_code() -> None:
 @pytest.mark.parametrize("digest", ["", "zz$00", "00", CODE])
 def test_what_is_no_digest_fits_nothing(digest: str) -> None:
     assert not fits(CODE, digest)
+
+
+def helped(*, welcome: bool) -> Lock:
+    lock = Lock(closes_after=60.0, digest=digest_of(CODE), helper_digest=digest_of(OTHER))
+    lock.ask(helper_welcome=welcome)
+    return lock
+
+
+def test_a_helpers_code_forgives_no_wrong_ones() -> None:
+    lock = helped(welcome=True)
+    for _ in range(TRIES - 1):
+        typed(lock, "000000")
+    assert typed(lock, OTHER)
+    typed(lock, "000000")
+    assert lock.waits(0.0) == WAIT_S
+
+
+def test_locked_after_the_coach_came_a_helpers_code_is_wrong() -> None:
+    lock = helped(welcome=True)
+    typed(lock, CODE)
+    lock.close()
+    assert not typed(lock, OTHER)
+    assert (lock.wrong, lock.open) == (True, False)
+
+
+def test_the_coachs_new_code_may_not_be_the_helpers() -> None:
+    lock = Lock(closes_after=60.0, helper_digest=digest_of(OTHER))
+    lock.ask()
+    typed(lock, OTHER)
+    assert (lock.taken, lock.asking) == (True, Asking.NEW)
+    typed(lock, CODE)
+    assert lock.asking is Asking.AGAIN
+
+
+def test_once_chosen_and_locked_the_code_is_asked_for() -> None:
+    lock = Lock(closes_after=60.0)
+    lock.ask()
+    typed(lock, CODE)
+    typed(lock, CODE)
+    lock.close()
+    assert lock.asking is Asking.CODE

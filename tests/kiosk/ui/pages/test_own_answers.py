@@ -13,7 +13,7 @@ from kiosk.rounds.contents import ClockNote, ClockTurn, Typing
 from kiosk.rounds.sheets import sheet_rows, team_code
 from kiosk.rounds.typed_answers import Stand, typed
 from kiosk.settings import Rules
-from kiosk.ui.lock import digest_of
+from kiosk.ui.lock import TRIES, digest_of
 from kiosk.ui.pages.codes import CodePage
 from kiosk.ui.pages.own_answers import OwnAnswersPage
 from kiosk.ui.pages.paper_typing import SheetsPage
@@ -103,3 +103,20 @@ def test_the_way_back_is_behind_a_code(room: Room) -> None:
         press(room, Person.TYPE, digit)
     press(room, Person.ENTER)
     assert isinstance(room.page, SheetsPage)
+
+
+def test_after_five_unknown_codes_nothing_is_taken_for_a_while(room: Room) -> None:
+    known = {team_code(room.state.id, name) for name in ("wren", "heron")}
+    unknown = [each for number in range(9) if (each := f"{number:04d}") not in known]
+    begin(room)
+    press(room, Person.HOME)
+    for digits in unknown[: TRIES - 1]:
+        code(room, digits)
+    code(room, team_code(room.state.id, "wren"))  # a team's own code forgives none
+    press(room, Person.HOME)
+    code(room, unknown[TRIES])
+    code(room, team_code(room.state.id, "wren"))
+    shown = room.page.view()
+    assert isinstance(shown, CodeView)
+    assert shown.main is not None
+    assert (shown.main.text, shown.main.says) == ("Wait 30 seconds", None)
