@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from kiosk.rounds.contents import Answer, Team, Typing
+from kiosk.rounds.contents import Answer, Protest, Team, Typing
 from kiosk.rounds.cups import Filling, cup_of, net_mass
 from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
@@ -39,3 +39,17 @@ def counted(state: RoundState, team: Team) -> Counted | None:
         grams = net_mass(state, team)
         found.append(Counted(grams=grams, place=filling.counts_from, filling=filling))
     return max(found, key=lambda each: each.place, default=None)
+
+
+def if_accepted(state: RoundState, protest: Protest) -> Counted | None:
+    """What would count of the protesting team's cup if its protest were accepted now."""
+    accepted = protest.model_copy(update={"accepted": True})
+    at = state.history(protest.about)[-1].note.at
+    note = state.next_note(accepted, at=at, new_id=lambda: "if accepted")
+    return counted(state.with_note(note), state.team(protest.team))
+
+
+def weighed_in(state: RoundState, protest: Protest) -> bool:
+    """Whether a cup was weighed once more in that protest."""
+    fillings = cup_of(state, state.team(protest.team)).fillings
+    return any(each.protest == protest.protest for each in fillings)

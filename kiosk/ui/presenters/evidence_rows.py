@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from datetime import datetime
 from decimal import Decimal
 
-from kiosk.rounds.contents import Answer, Team, Typing
-from kiosk.rounds.cups import CupMass, CupStand, TeamCup, cup_of, division
+from kiosk.rounds.contents import Answer, Protest, Team, Typing
+from kiosk.rounds.counted import Counted, counted, if_accepted, weighed_in
+from kiosk.rounds.cups import CupMass, CupStand, Filling, TeamCup, cup_of, division
 from kiosk.rounds.readiness import bounds
 from kiosk.rounds.state import RoundState
-from kiosk.settings import Task
+from kiosk.settings import Task, Weighed
 from kiosk.texts import say
 from kiosk.texts.numbers import grams, number
 from kiosk.ui.presenters.page_views import RowView
@@ -29,28 +30,63 @@ def evidence_rows(state: RoundState, team: Team, task: Task) -> list[RowView]:
 
 
 def _cup(state: RoundState, cup: TeamCup) -> Iterator[RowView]:
-    judged = state.answer(cup.team.team, Task.MASS, Typing.JUDGE) is not None
     if cup.empty is not None:
         words = say(
             "protests.cup.empty", number=cup.team.cup, mass=_mass(cup.empty, cup.empty.grams)
         )
         yield RowView(text=words, note=_seen(cup.empty))
-    counting = cup.counting(state.rules)
     for filling in cup.fillings:
         words = say(
-            "protests.cup.filled",
+            "protests.cup.again" if filling.protest else "protests.cup.filled",
             mass=_mass(filling.filled, filling.filled.grams),
             net=_mass(filling.filled, filling.net),
         )
-        counts = filling is counting and not judged
         yield RowView(
-            text=words, note=_seen(filling.filled), value=say("protests.counts") if counts else ""
+            text=words, note=_seen(filling.filled), value=_whether_counts(state, cup.team, filling)
         )
+    judged = state.answer(cup.team.team, Task.MASS, Typing.JUDGE) is not None
     if cup.stand is CupStand.NO_MASS and cup.ended is not None:
         yield RowView(
             text=say("protests.cup.outcome", number=cup.team.cup, outcome=outcome(cup)),
             note="" if judged else say("protests.cup.outcome.judge"),
         )
+
+
+def _whether_counts(state: RoundState, team: Team, filling: Filling) -> str:
+    """Whether a mass counts; of one that was weighed in a protest also why not."""
+    cup = counted(state, team)
+    if cup is not None and cup.filling == filling:
+        return say("protests.counts")
+    if not filling.protest:
+        return ""
+    protest = state.latest(Protest, f"protest {filling.protest}")
+    accepted = protest.accepted if protest else None
+    if accepted is False:
+        return say("protests.counts.refused")
+    if state.rules.weighed_again is Weighed.FIRST:
+        return say("protests.counts.first")
+    if accepted is None:
+        return say("protests.counts.if")
+    return "" if filling.counts_from is not None else say("protests.counts.late")
+
+
+def decision_notes(state: RoundState, protest: Protest) -> tuple[str, str]:
+    """What accepting and refusing mean where a cup was weighed once more; else nothing."""
+    if not weighed_in(state, protest):
+        return "", ""
+    accepted = _worth(if_accepted(state, protest))
+    refused = _worth(counted(state, state.team(protest.team)))
+    first = state.rules.weighed_again is Weighed.FIRST
+    return (
+        say("protests.accepted.first" if first else "protests.accepted.note", mass=accepted),
+        say("protests.refused.note", mass=refused),
+    )
+
+
+def _worth(cup: Counted | None) -> str:
+    if cup is None or cup.grams is None:
+        return say("protests.no_mass")
+    return _mass(cup.filling.filled, cup.grams) if cup.filling else grams(cup.grams)
 
 
 def outcome(cup: TeamCup) -> str:
@@ -85,10 +121,16 @@ def _typings(state: RoundState, team: Team, task: Task) -> Iterator[RowView]:
             answer = said.content
             if isinstance(answer, Answer):
                 latest = answer is state.answer(team.team, task, typing)
-                yield _typing(answer, said.note.at, latest=latest)
+                counts = latest and typing is Typing.JUDGE and _judge_counts(state, team, task)
+                yield _typing(answer, said.note.at, latest=latest, counts=counts)
 
 
-def _typing(answer: Answer, at: datetime, *, latest: bool) -> RowView:
+def _judge_counts(state: RoundState, team: Team, task: Task) -> bool:
+    cup = counted(state, team) if task is Task.MASS else None
+    return cup is None or cup.filling is None
+
+
+def _typing(answer: Answer, at: datetime, *, latest: bool, counts: bool) -> RowView:
     if answer.unreadable:
         value = say("protests.typed.unreadable")
     elif answer.estimate is None:
@@ -96,11 +138,10 @@ def _typing(answer: Answer, at: datetime, *, latest: bool) -> RowView:
     else:
         value = number(answer.estimate)
     by = ("by" if answer.by else "at") if not answer.reason else "why"
-    judged = answer.typing is Typing.JUDGE and latest
     return RowView(
         text=say(f"protests.typed.{answer.typing}", value=value),
         note=say(f"protests.typed.{by}", by=answer.by, time=_time(at), reason=answer.reason),
-        value=say("protests.counts") if judged else "",
+        value=say("protests.counts") if counts else "",
         look="plain" if latest else "done",
     )
 

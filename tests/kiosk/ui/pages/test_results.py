@@ -17,7 +17,7 @@ from kiosk.records.store import Store
 from kiosk.rounds.contents import Answer, CupNote, CupTurn, KeptList, Stage, Step, Typing
 from kiosk.rounds.standing import settled
 from kiosk.rounds.state import RoundState
-from kiosk.settings import Rules, Task
+from kiosk.settings import Rules, Task, Weighed
 from kiosk.ui.lock import digest_of
 from kiosk.ui.pages.division_results import ResultsPage
 from kiosk.ui.pages.kept_list import list_before
@@ -411,8 +411,75 @@ def test_a_cup_is_weighed_again_and_both_masses_are_kept(opened: Open) -> None:
     note = procedure.list.note(CupTurn.FILLED, at=room.now_utc(), weighing=again)
     assert procedure.list.pending == []
     room.take([note])
-    assert [row.value for row in rows(room).rows] == ["", "", "counts", ""]
-    assert len(room.state.kept_lists(DIVISION)) == 1
+    assert [row.value for row in rows(room).rows] == [
+        "", "counts", "counts if the protest is accepted", "",
+    ]  # fmt: skip
+    assert not room.state.kept_lists(DIVISION)
+
+
+def weighed_in_protest(room: Room, grams: str = "93.0") -> None:
+    """The cup against whose mass Teal protests is weighed once more."""
+    protest(room, "cup")
+    (found,) = room.state.protests
+    note = CupNote(team="teal", turn=CupTurn.FILLED, protest=found.protest)
+    room.say(note, weighing=weighed(grams))
+
+
+def decide(room: Room, how: str) -> None:
+    press(room, Person.GO_ON)
+    tap_row(room, how)
+    type_words(room, "weighed again")
+
+
+@pytest.mark.parametrize(
+    ("grams", "how", "values", "kept"),
+    [
+        ("93.0", "accepted", ["", "", "counts", ""], 1),
+        ("93.0", "refused", ["", "counts", "the protest was refused", ""], 0),
+        ("92.0", "accepted", ["", "", "counts", ""], 0),
+    ],
+)
+def test_the_list_is_kept_only_where_the_decision_changes_it(
+    opened: Open, grams: str, how: str, values: list[str], kept: int
+) -> None:
+    room = opened(played(steps=RELEASED))
+    weighed_in_protest(room, grams)
+    decide(room, how)
+    assert [row.value for row in rows(room).rows] == values
+    assert len(room.state.kept_lists(DIVISION)) == kept
+    assert rows(room).beside_home is None  # nothing is weighed after the decision
+
+
+@pytest.mark.parametrize(
+    ("counts", "value", "notes"),
+    [
+        (Weighed.LAST, "counts if the protest is accepted", ["81.0 g counts", "80.0 g stays"]),
+        (
+            Weighed.FIRST,
+            "the rules let the first count",
+            ["80.0 g counts: by the rules the first mass", "80.0 g stays"],
+        ),
+    ],
+)
+def test_the_decision_says_which_mass_will_count(
+    opened: Open, counts: Weighed, value: str, notes: list[str]
+) -> None:
+    room = opened(played(rules=Rules(weighed_again=counts), steps=RELEASED))
+    weighed_in_protest(room)
+    assert rows(room).rows[2].value == value
+    press(room, Person.GO_ON)
+    assert [row.note for row in rows(room).rows] == notes
+
+
+def test_protests_of_final_results_can_only_be_read(opened: Open) -> None:
+    room = opened(played(steps=RELEASED))
+    protest(room, "cup")
+    room.say(Step(division=DIVISION, stage=Stage.FINAL))
+    view = rows(room)
+    assert (view.main, view.second, view.beside_home) == (None, None, None)
+    assert view.body.endswith("These results are final. A step back in Results opens them.")
+    press(room, Person.HOME)
+    assert (rows(room).main, len(rows(room).rows)) == (None, 1)
 
 
 def test_a_key_that_is_changed_after_the_release_keeps_the_list(opened: Open) -> None:

@@ -14,10 +14,10 @@ from kiosk.rounds.state import RoundState
 from kiosk.settings import Over, Task
 from kiosk.ui.pages.clock import ClockPage
 from kiosk.ui.pages.division_results import ResultsPage
+from kiosk.ui.pages.evidence import EvidencePage
 from kiosk.ui.pages.judging import JudgePage
 from kiosk.ui.pages.one_team import TeamPage
 from kiosk.ui.pages.page import Page
-from kiosk.ui.pages.protests import EvidencePage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.rules import RulesPage, TieBreakPage
 from kiosk.ui.pages.teams import TeamsPage
