@@ -96,7 +96,7 @@ class CupQueue(QueueSteps):
             **_HOME,
         },
         S.NO_EMPTY: {Person.GO_ON: judge(Q.weigh_empty, *_READY), **_ELSE},
-        S.ALL_DONE: {**_UNDO, **_HOME},
+        S.ALL_DONE: {Person.MORE: go(S.CHOOSING), **_UNDO, **_HOME},
     }
     FINAL: ClassVar[frozenset[Enum]] = frozenset({S.LEFT})
     ASKS: ClassVar[Mapping[Enum, Ask]] = {

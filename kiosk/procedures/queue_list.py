@@ -8,15 +8,21 @@ from kiosk.evidence import Source, Weighing
 from kiosk.procedures.procedure import Surroundings
 from kiosk.records.round_notes import RoundNote
 from kiosk.rounds.contents import CupNote, CupTurn
-from kiosk.rounds.cups import CupMass, CupStand, Pass, TeamCup, cup_of, cups, queue
+from kiosk.rounds.cups import CupMass, Pass, TeamCup, cup_of, cups, ended, queue
 from kiosk.rounds.state import RoundState
+
+OUTCOMES = {
+    Pass.EMPTY: (CupTurn.SET_ASIDE,),
+    Pass.FILLED: (CupTurn.LATE, CupTurn.NOT_HANDED_IN, CupTurn.SET_ASIDE),
+}
+MISHAPS = (CupTurn.SPILLED_BEFORE, CupTurn.SPILLED_AFTER, CupTurn.CRACKED)
 
 
 class QueueList:
     """The cups of one sitting in one pass. Every note that is made here has to be kept by others.
 
     With `again` it is one cup alone, that of this team, which is weighed once more in that
-    `protest` although it is handed in.
+    `protest` although it is handed in; only a mass can come of that.
     `anew` is the team whose cup is weighed empty although the others are handed in: it cracked, or
     nobody weighed it before.
     """
@@ -33,7 +39,7 @@ class QueueList:
     ) -> None:
         self.sitting = sitting
         self.pass_ = pass_
-        self._again, self._protest = again, protest
+        self.again, self._protest = again, protest
         self._had = len(cup_of(state, state.team(again)).fillings) if again else 0
         self.anew: str | None = None
         self._world = world
@@ -44,18 +50,36 @@ class QueueList:
     def see(self, state: RoundState) -> None:
         """Follow the round as it is by now."""
         self.round = state
-        if self._again:
-            self.cups: tuple[TeamCup, ...] = (cup_of(state, state.team(self._again)),)
+        self.ended: list[TeamCup] = []  # without a mass, that may be handed in after all
+        if self.again:
+            self.cups: tuple[TeamCup, ...] = (cup_of(state, state.team(self.again)),)
             self.pending = [cup for cup in self.cups if len(cup.fillings) <= self._had]
             return
         self.cups = cups(state, self.sitting)
         self.pending = queue(self.cups, self.pass_)
+        if self.pass_ is Pass.FILLED:
+            self.ended = ended(self.cups)
 
     @property
     def current(self) -> TeamCup | None:
         """Whose turn it is; None when all are done."""
-        chosen = [cup for cup in self.pending if cup.team.team == self._chosen]
+        chosen = [cup for cup in self.choices if cup.team.team == self._chosen]
         return next(iter([*chosen, *self.pending]), None)
+
+    @property
+    def choices(self) -> list[TeamCup]:
+        """The cups that can be chosen: those that still have to come, then those that ended."""
+        return [*self.pending, *self.ended]
+
+    @property
+    def outcomes(self) -> tuple[CupTurn, ...]:
+        """What can be noted about a cup in this pass instead of a mass."""
+        return () if self.again else OUTCOMES[self.pass_]
+
+    @property
+    def mishaps(self) -> tuple[CupTurn, ...]:
+        """What can have happened to a cup by mischance."""
+        return () if self.again else MISHAPS
 
     @property
     def following(self) -> list[TeamCup]:
@@ -72,8 +96,7 @@ class QueueList:
     def lacks_empty(self) -> bool:
         """Whether the current cup cannot be handed in, since nobody knows what it weighs empty."""
         current = self.current
-        missing = current is not None and current.stand is CupStand.NOT_WEIGHED
-        return missing and not self.weighs_empty
+        return current is not None and current.empty is None and not self.weighs_empty
 
     @property
     def _is_anew(self) -> bool:
@@ -85,8 +108,8 @@ class QueueList:
         return [cup.empty for cup in self.cups if cup.empty and cup is not current]
 
     def numbered(self, number: int) -> TeamCup | None:
-        """The cup of that number, if it still has to come."""
-        return next((cup for cup in self.pending if cup.team.cup == number), None)
+        """The cup of that number, if it can be chosen."""
+        return next((cup for cup in self.choices if cup.team.cup == number), None)
 
     def choose(self, team: str | None) -> None:
         """Let the cup of that team come before its turn; None: as the list goes."""

@@ -24,11 +24,6 @@ from kiosk.rounds.cups import Pass, TeamCup, is_dirty, seems_filled, seems_unfil
 from kiosk.rounds.state import RoundState
 from kiosk.weighing.pan_events import PanEvent, PanKind
 
-OUTCOMES = {
-    Pass.EMPTY: (CupTurn.SET_ASIDE,),
-    Pass.FILLED: (CupTurn.LATE, CupTurn.NOT_HANDED_IN, CupTurn.SET_ASIDE),
-}
-MISHAPS = (CupTurn.SPILLED_BEFORE, CupTurn.SPILLED_AFTER, CupTurn.CRACKED)
 ENOUGH_CUPS = 3  # to compare an empty cup with
 
 
@@ -213,7 +208,7 @@ class QueueSteps(Procedure):
 
     def happen(self, event: PersonEvent) -> S:
         """An outcome that is no mass, or that asks for another one."""
-        if event.value not in (*OUTCOMES[self.list.pass_], *MISHAPS):
+        if event.value not in (*self.list.outcomes, *self.list.mishaps):
             raise NotOfferedError(f"{event.value} is no outcome of this pass")
         self._do(self.list.note(event.value, at=self._utc_now()))
         self._unknown_if_loaded()
@@ -235,7 +230,7 @@ class QueueSteps(Procedure):
         """Another cup is on the pan, or comes before its turn."""
         cup = self.list.numbered(event.value)
         if cup is None:
-            raise NotOfferedError(f"cup {event.value} does not have to come")
+            raise NotOfferedError(f"cup {event.value} cannot come")
         if self.recorded is None:
             self.list.choose(cup.team.team)
             return self._ready()
@@ -253,7 +248,7 @@ class QueueSteps(Procedure):
 
     def refuse(self, _event: PersonEvent) -> S:
         """What rests there is not what it should be."""
-        if not self.list.weighs_empty:
+        if not self.list.weighs_empty and not self.list.again:
             return S.CHOOSING
         self._clean = None
         return S.CLEAR

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from kiosk.procedures.balance_check import BalanceCheck
+from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import (
     Person,
     PersonEvent,
@@ -23,6 +24,8 @@ class CoachsDesk(DeskBase):
     @property
     def coach_side(self) -> bool:
         """Whether what is shown, or hidden behind the code, is the coach's."""
+        if isinstance(self.procedure, CupQueue):
+            return bool(self.procedure.list.again)  # in a protest; the cup table is the helpers'
         if self.procedure is not None:
             return isinstance(self.procedure, COACHS_PROCEDURES)
         if self.place is Place.ROUND:

@@ -52,9 +52,24 @@ def weighed_empty(*grams: str, teams: tuple[str, ...] = TEAMS) -> RoundState:
     return state
 
 
-def table(state: RoundState, pass_: Pass = Pass.FILLED, pan: PanMemory | None = None) -> CupQueue:
-    """The cup table of the first sitting."""
-    procedure = CupQueue(WORLD, state=state, sitting=1, pass_=pass_, pan=pan or PanMemory())
+def table(
+    state: RoundState,
+    pass_: Pass = Pass.FILLED,
+    pan: PanMemory | None = None,
+    *,
+    again: str = "",
+    protest: str = "",
+) -> CupQueue:
+    """The cup table of the first sitting, or of one team's cup in a protest."""
+    procedure = CupQueue(
+        WORLD,
+        state=state,
+        sitting=1,
+        pass_=pass_,
+        pan=pan or PanMemory(),
+        again=again,
+        protest=protest,
+    )
     procedure.take_effects()
     return procedure
 

@@ -70,6 +70,8 @@ class CupHands:
 
     def __init__(self, kiosk: WholeKiosk, pass_: Pass, seconds: float) -> None:
         self._kiosk, self._pass, self._seconds = kiosk, pass_, seconds
+        if pass_ is Pass.FILLED:
+            kiosk.until(lambda: kiosk.round.begun(SITTING), "the start of the clock")
         kiosk.press(Person.CHOOSE, (SITTING, pass_))
         kiosk.pan(CLEAN)
 

@@ -11,17 +11,18 @@ from kiosk.evidence import Source, Weighing
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import CupNote, CupTurn
-from kiosk.rounds.cups import CupStand, Pass, TeamCup, cup_of, cups, queue
+from kiosk.rounds.cups import CupStand, Pass, TeamCup, cup_of, cups, ended, queue
 from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.texts import say
 from kiosk.ui.pages.codes import CodePage
-from kiosk.ui.pages.common import RowsPage, TextPage
+from kiosk.ui.pages.common import AskPage, RowsPage, TextPage
 from kiosk.ui.pages.page import Role
 from kiosk.ui.pages.pick import PickPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.pages.sections import Each, Section, sittings_row
 from kiosk.ui.presenters.page_views import RowView
+from kiosk.ui.presenters.queue_views import ended_words
 from kiosk.ui.presenters.views import ButtonView, button
 
 TYPED = "typed"  # in the place of a balance's name
@@ -87,20 +88,35 @@ class CupsPage(RowsPage):
         )
 
     def beside_home(self) -> ButtonView | None:
-        """The last resort, where a cup still has to come."""
-        due = queue(cups(self.room.state), Pass.FILLED)
-        return button(say("cups.type"), Person.GO_ON) if due else None
+        """The last resort, where a cup has to come, or can after all."""
+        return button(say("cups.type"), Person.GO_ON) if to_type(self.room.state) else None
 
     def press(self, event: PersonEvent) -> None:
         """Go to the table, or type."""
         match event.kind:
             case Person.CHOOSE:
-                sitting, pass_ = event.value
-                self._go_to_table(sitting, pass_)
+                self._ask_first(*event.value)
             case Person.GO_ON:
                 as_coach(self.room, lambda: choose_cup(self.room))
             case _:
                 super().press(event)
+
+    def _ask_first(self, sitting: int, pass_: Pass) -> None:
+        """Nobody fills a cup before the clock runs: perhaps it was only forgotten."""
+        if pass_ is Pass.EMPTY or self.room.state.begun(sitting):
+            self._go_to_table(sitting, pass_)
+            return
+        self.room.open(
+            AskPage(
+                self.room,
+                title=say("cups.early", sitting=sitting),
+                body=say("cups.early.body"),
+                yes=say("cups.early.yes"),
+                no=say("cups.early.no"),
+                done=lambda: self._go_to_table(sitting, pass_),
+                role=Role.HELPER,
+            )
+        )
 
     def _go_to_table(self, sitting: int, pass_: Pass) -> None:
         desk = self.room.desk
@@ -121,6 +137,12 @@ class CupsPage(RowsPage):
             procedure.see(self.room.state)
 
 
+def to_type(state: RoundState) -> list[TeamCup]:
+    """The cups whose mass can be typed: those that have to come, then those that ended without."""
+    found = cups(state)
+    return [*queue(found, Pass.FILLED), *ended(found)]
+
+
 def as_coach(room: Room, then: Callable[[], None]) -> None:
     """Go on at once on the coach's side, after the coach's code on a helper's."""
     lock = room.desk.lock
@@ -132,10 +154,10 @@ def as_coach(room: Room, then: Callable[[], None]) -> None:
 
 def choose_cup(room: Room) -> None:
     """Ask which cup it is that the balance shows, but the kiosk does not hear."""
-    due = queue(cups(room.state), Pass.FILLED)
-    sittings = sorted({cup.team.sitting for cup in due})
-    if len(due) <= room.state.rules.teams_a_sitting or len(sittings) < 2:
-        _choose_among(room, due)
+    found = to_type(room.state)
+    sittings = sorted({cup.team.sitting for cup in found})
+    if len(found) <= room.state.rules.teams_a_sitting or len(sittings) < 2:
+        _choose_among(room, found)
         return
     room.open(
         PickPage(
@@ -144,7 +166,7 @@ def choose_cup(room: Room) -> None:
             options=[(say("clock.sitting", sitting=sitting), "", sitting) for sitting in sittings],
             sort=True,
             done=lambda sitting: _choose_among(
-                room, [cup for cup in due if cup.team.sitting == sitting]
+                room, [cup for cup in found if cup.team.sitting == sitting]
             ),
             role=Role.HELPER,
         )
@@ -167,7 +189,10 @@ def _choose_among(room: Room, found: Sequence[TeamCup]) -> None:
 def _option(cup: TeamCup) -> tuple[str, str, object]:
     which = "cups.type.filled" if cup.empty else "cups.type.empty"
     name = say("cups.type.cup", number=cup.team.cup)
-    return name, say(which, team=cup.team.label), cup.team.team
+    note = say(which, team=cup.team.label)
+    if cup.ended:
+        note = say("cups.type.ended", outcome=ended_words(cup), note=note)
+    return name, note, cup.team.team
 
 
 def type_mass(room: Room, cup: TeamCup) -> None:

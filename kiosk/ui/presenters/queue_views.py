@@ -9,7 +9,7 @@ from enum import Enum
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person
 from kiosk.procedures.queue_list import QueueList
-from kiosk.procedures.queue_steps import MISHAPS, OUTCOMES, QueueState
+from kiosk.procedures.queue_steps import QueueState
 from kiosk.procedures.weigh_empty import LIGHTEST_CUP_G
 from kiosk.rounds.contents import CupTurn
 from kiosk.rounds.cups import CupStand, Pass, TeamCup
@@ -98,6 +98,8 @@ def _table(procedure: CupQueue, facts: TableFacts) -> SheetView:
     number, recorded = cup.team.cup, state is S.RECORDED
     main = _main(procedure)
     asking = state is S.MISHAP
+    other = None if asking or procedure.list.again else button(say("queue.other"), Person.MORE)
+    outcomes = _outcomes(procedure)
     return _with_undo(
         QueueView(
             title=say(procedure.ask.title, number=number),
@@ -108,15 +110,15 @@ def _table(procedure: CupQueue, facts: TableFacts) -> SheetView:
             when=_when(procedure, cup),
             team=cup.team.label,
             then=_then(procedure.list, recorded=recorded),
-            other_text="" if asking else say("queue.other"),
-            other=None if asking else button(say("queue.other"), Person.MORE),
+            other_text=other.text if other else "",
+            other=other,
             pair=() if asking else _pair(procedure),
             else_text=say("queue.mishap", number=number)
             if asking
-            else ""
-            if recorded
-            else say("queue.else"),
-            outcomes=_outcomes(procedure),
+            else say("queue.else")
+            if outcomes
+            else "",
+            outcomes=outcomes,
             signal=procedure.signal,
             main=main,
             home=back_button(),
@@ -217,9 +219,9 @@ def _outcomes(procedure: CupQueue) -> tuple[ButtonView, ...]:
     if procedure.state is S.RECORDED:
         return ()
     if procedure.state is S.MISHAP:
-        return tuple(_outcome(turn) for turn in MISHAPS)
-    buttons = [_outcome(turn) for turn in OUTCOMES[procedure.list.pass_]]
-    if procedure.list.pass_ is Pass.FILLED:
+        return tuple(_outcome(turn) for turn in procedure.list.mishaps)
+    buttons = [_outcome(turn) for turn in procedure.list.outcomes]
+    if procedure.list.pass_ is Pass.FILLED and procedure.list.mishaps:
         buttons = [button(say("queue.mishaps"), Person.MISHAP), *buttons]
     return tuple(buttons)
 
@@ -244,11 +246,16 @@ def _with_undo(view: SheetView, procedure: CupQueue, facts: TableFacts) -> Sheet
 
 def _all_done(procedure: CupQueue, facts: TableFacts) -> SheetView:
     empty = procedure.list.pass_ is Pass.EMPTY
+    begun = procedure.list.round.begun(procedure.list.sitting)
+    take = "queue.all_done.take" if begun else "queue.all_done.take_later"
     without = sum(cup.stand is CupStand.NO_MASS for cup in procedure.list.cups)
-    lines = [say("queue.all_done.take" if empty else "queue.all_done.keep")]
+    lines = [say(take if empty else "queue.all_done.keep")]
     if without and not empty:
         lines.insert(0, plural("queue.all_done.without", without))
-    view = MessageView(title=say("queue.all_done"), lines=tuple(lines), home=back_button())
+    another = button(say("queue.another"), Person.MORE) if procedure.list.ended else None
+    view = MessageView(
+        title=say("queue.all_done"), lines=tuple(lines), home=back_button(), main=another
+    )
     return _with_undo(view, procedure, facts)
 
 
@@ -258,8 +265,9 @@ def _choosing(procedure: CupQueue) -> HandInView:
         title=say("queue.choosing" if lies else "queue.choosing.next"),
         body=say("queue.choosing.body"),
         cups=tuple(
-            CupMark(number=cup.team.cup, name=cup.team.label)
-            for cup in sorted(procedure.list.pending, key=lambda cup: cup.team.cup)
+            CupMark(number=cup.team.cup, name=ended_words(cup) or cup.team.label)
+            for cups in (procedure.list.pending, procedure.list.ended)
+            for cup in sorted(cups, key=lambda cup: cup.team.cup)
         ),
         chosen=procedure.cup.team.cup if procedure.cup else None,
         main=button(say("queue.choosing.wait"), sign="wait", state="waiting"),
@@ -281,8 +289,15 @@ def _odd(procedure: CupQueue) -> QuestionView:
     )
 
 
+def ended_words(cup: TeamCup) -> str:
+    """What ended a cup without a mass, "" for one that did not end so."""
+    return say(f"queue.ended.{cup.ended.name.lower()}") if cup.ended else ""
+
+
 def set_aside_view(trouble: TroubleView, procedure: CupQueue) -> TroubleView:
     """A cup that will not rest may be set aside: then the others do not wait for it."""
+    if CupTurn.SET_ASIDE not in procedure.list.outcomes:
+        return trouble
     words = say("queue.aside_main", **procedure.values())
     return replace(trouble, main=button(words, Person.CHOOSE, CupTurn.SET_ASIDE, sign="arrow"))
 

@@ -9,7 +9,7 @@ import pytest
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import NotOfferedError, Person, PersonEvent, WeighAgain
 from kiosk.procedures.queue_steps import QueueState
-from kiosk.rounds.contents import CupNote, CupTurn
+from kiosk.rounds.contents import CupNote, CupTurn, Stage, Step
 from kiosk.rounds.cups import CupStand, Pass, cup_of, net_mass
 from kiosk.weighing.pan_events import PanEvent
 from tests.helpers.pan import (
@@ -35,10 +35,11 @@ from tests.helpers.queue_hands import (
     turn_of,
     weighed_empty,
 )
-from tests.helpers.round_notes import said, with_teams
+from tests.helpers.round_notes import DIVISION, said, with_teams
 
 S = QueueState
 P = Person
+LATE = CupTurn.LATE
 
 
 def outcome(turn: CupTurn) -> PersonEvent:
@@ -326,3 +327,68 @@ def test_a_cup_recorded_elsewhere_does_not_come_here() -> None:
 def test_begun_again_the_table_goes_on_where_it_was() -> None:
     state = handing_in(*on("110.0"), *off(), outcome(CupTurn.SET_ASIDE)).list.round
     assert [cup.team.team for cup in table(state).list.pending] == ["teal", "heron"]
+
+
+# A cup that ended without a mass --------------------------------------------------------------
+
+
+def test_a_cup_that_ended_can_be_chosen_after_those_that_have_to_come() -> None:
+    ended = handing_in(outcome(CupTurn.LATE), outcome(CupTurn.NOT_HANDED_IN)).list.round
+    procedure = table(ended)
+    assert [cup.team.team for cup in procedure.list.choices] == ["teal", "wren", "heron"]
+    effects = feed(procedure, CLEAN, press(P.MORE), press(P.CHOOSE, 1), *on("110.0"), *off())
+    assert notes(effects) == [("wren", "filled", "110.0")]
+    assert (stands(procedure, "wren"), turn_of(procedure)) == (CupStand.IN, "teal")
+
+
+def test_when_all_are_done_a_cup_that_ended_can_still_come() -> None:
+    late = table(said(weighed_empty("12.3", teams=("Wren",)), CupNote(team="wren", turn=LATE)))
+    assert late.state is S.ALL_DONE
+    feed(late, CLEAN, press(P.MORE), press(P.NO))
+    assert late.state is S.ALL_DONE
+    feed(late, press(P.MORE), press(P.CHOOSE, 1), *on("110.0"), *off())
+    assert (stands(late, "wren"), late.state) == (CupStand.IN, S.ALL_DONE)
+    assert late.list.ended == []
+
+
+def test_a_cup_that_ended_before_it_was_weighed_empty_comes_empty_first() -> None:
+    procedure = table(said(with_teams(["Wren"]), CupNote(team="wren", turn=LATE)))
+    feed(procedure, CLEAN, press(P.MORE), press(P.CHOOSE, 1))
+    assert procedure.state is S.NO_EMPTY
+    effects = feed(procedure, press(P.GO_ON), *on("12.3"), *off(), *on("110.0"))
+    assert notes(effects) == [("wren", "empty", "12.3"), ("wren", "filled", "110.0")]
+
+
+def test_a_cup_of_a_locked_division_stays_without_a_mass() -> None:
+    state = said(weighed_empty("12.3", teams=("Wren",)), CupNote(team="wren", turn=LATE))
+    state = said(state, Step(division=DIVISION, stage=Stage.LOCKED))
+    assert table(state).list.choices == []
+
+
+# A protest ------------------------------------------------------------------------------------
+
+
+def weighing_again() -> CupQueue:
+    """The first cup is weighed once more in a protest."""
+    state = handing_in(*on("110.0"), *off()).list.round
+    return table(state, again="wren", protest="p")
+
+
+def test_of_a_cup_that_is_weighed_again_only_a_mass_is_noted() -> None:
+    procedure = weighing_again()
+    for turn in CupTurn:
+        with pytest.raises(NotOfferedError):
+            procedure.step(outcome(turn))
+    feed(procedure, CLEAN, *on("111.0"), *off())
+    assert procedure.state is S.ALL_DONE
+    state = procedure.list.round
+    fillings = cup_of(state, state.team("wren")).fillings
+    assert [(str(each.net), each.protest) for each in fillings] == [("97.7", ""), ("98.7", "p")]
+
+
+def test_a_cup_that_seems_another_one_in_a_protest_has_to_go() -> None:
+    procedure = weighing_again()
+    feed(procedure, CLEAN, *on("10.0"))
+    assert procedure.state is S.ODD
+    feed(procedure, press(P.NO))
+    assert procedure.state is S.CLEAR

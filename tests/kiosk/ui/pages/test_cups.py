@@ -10,11 +10,12 @@ from kiosk.evidence import Source
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, Procedure
 from kiosk.records.store import Store
-from kiosk.rounds.contents import CupNote, CupTurn
+from kiosk.rounds.contents import ClockNote, ClockTurn, CupNote, CupTurn, Stage, Step
 from kiosk.rounds.cups import CupStand, Pass, cup_of
 from kiosk.rounds.state import RoundState
 from kiosk.ui.lock import digest_of
 from kiosk.ui.pages.codes import CodePage
+from kiosk.ui.pages.common import AskPage
 from kiosk.ui.pages.cups import CupsPage
 from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.page import Role
@@ -23,7 +24,7 @@ from kiosk.ui.presenters.page_views import RowsView, TextView
 from tests.helpers.pan import memory
 from tests.helpers.queue_hands import weighed_empty
 from tests.helpers.room import press, room_of, rows_of, tap_row, type_words
-from tests.helpers.round_notes import said, team
+from tests.helpers.round_notes import DIVISION, said, team
 
 CODE = "271828"
 
@@ -50,8 +51,9 @@ def opened(folder: Path, state: RoundState) -> Room:
 
 @pytest.fixture
 def room(tmp_path: Path) -> Room:
-    """Three cups; two of them are out, one is not weighed yet."""
-    return opened(tmp_path, weighed_empty("12.3", "14.0"))
+    """Three cups; two of them are out, one is not weighed yet. The clock runs."""
+    start = ClockNote(sitting=1, turn=ClockTurn.START)
+    return opened(tmp_path, said(weighed_empty("12.3", "14.0"), start))
 
 
 def values(room: Room) -> dict[str, str]:
@@ -147,8 +149,38 @@ def test_a_helper_needs_the_coach_to_type_a_reading(room: Room) -> None:
     assert rows_of(room.page) == ["Cup 1", "Cup 2", "Cup 3"]
 
 
-def test_when_all_cups_are_in_nothing_is_left_to_type(tmp_path: Path) -> None:
+def test_filled_cups_before_the_start_are_asked_about(tmp_path: Path) -> None:
+    room = opened(tmp_path, weighed_empty("12.3", "14.0"))
+    tap_row(room, "Empty cups")
+    assert isinstance(room.desk.procedure, CupQueue)
+    room.desk.procedure = None
+    for answer, runs in ((Person.NO, False), (Person.YES, True)):
+        tap_row(room, "Filled cups")
+        assert isinstance(room.page, AskPage)
+        assert room.role is Role.HELPER
+        press(room, answer)
+        assert isinstance(room.desk.procedure, CupQueue) is runs
+        assert isinstance(room.page, CupsPage)
+
+
+def one_cup_late(folder: Path, *, locked: bool = False) -> Room:
     state = weighed_empty("12.3", teams=("Wren",))
-    room = opened(tmp_path, said(state, CupNote(team="wren", turn=CupTurn.LATE)))
+    state = said(state, CupNote(team="wren", turn=CupTurn.LATE))
+    step = [Step(division=DIVISION, stage=Stage.LOCKED)] if locked else []
+    return opened(folder, said(state, *step))
+
+
+def test_a_cup_that_ended_without_a_mass_can_be_typed_after_all(tmp_path: Path) -> None:
+    room = one_cup_late(tmp_path)
+    press(room, Person.GO_ON)
     view = room.page.view()
+    assert isinstance(view, RowsView)
+    assert [row.note for row in view.rows] == ["late; filled, Wren"]
+    tap_row(room, "Cup 1")
+    type_words(room, "110.5")
+    assert stand(room, "wren") is CupStand.IN
+
+
+def test_of_a_locked_division_nothing_is_left_to_type(tmp_path: Path) -> None:
+    view = one_cup_late(tmp_path, locked=True).page.view()
     assert view.beside_home is None

@@ -9,14 +9,21 @@ import pytest
 from kiosk.procedures.cup_queue import CupQueue
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.procedures.queue_steps import QueueState
-from kiosk.rounds.contents import CupTurn
+from kiosk.rounds.contents import ClockNote, ClockTurn, CupTurn
 from kiosk.rounds.cups import Pass
-from kiosk.ui.presenters.queue_views import QueueView, queue_pan, queue_view
+from kiosk.ui.presenters.queue_views import QueueView, queue_pan, queue_view, set_aside_view
 from kiosk.ui.presenters.surroundings import TableFacts
-from kiosk.ui.presenters.views import HandInView, MessageView, PanView, QuestionView
+from kiosk.ui.presenters.views import (
+    HandInView,
+    MessageView,
+    PanView,
+    QuestionView,
+    TroubleView,
+)
 from kiosk.weighing.pan_state import PanPhase, PanState
 from tests.helpers.pan import PLACED, feed, press
 from tests.helpers.queue_hands import CLEAN, handing_in, off, on, pan_at, table, weighed_empty
+from tests.helpers.round_notes import said
 
 S = QueueState
 P = Person
@@ -95,8 +102,8 @@ def test_a_recorded_cup_is_signed_and_sounded_once() -> None:
 
 
 def test_the_other_outcomes_are_buttons() -> None:
-    said = [button.says for button in sheet(handing_in()).outcomes]
-    assert said == [
+    said_ = [button.says for button in sheet(handing_in()).outcomes]
+    assert said_ == [
         PersonEvent(P.MISHAP),
         PersonEvent(P.CHOOSE, CupTurn.LATE),
         PersonEvent(P.CHOOSE, CupTurn.NOT_HANDED_IN),
@@ -153,6 +160,49 @@ def test_when_all_are_done_those_without_a_mass_are_counted() -> None:
     view = queue_view(handing_in(LATE, LATE, *on("99.0"), *off()), FACTS)
     assert isinstance(view, MessageView)
     assert view.lines[0] == "2 of them without a mass."
+
+
+def test_a_cup_that_ended_is_offered_with_its_outcome() -> None:
+    done = queue_view(handing_in(LATE, LATE, *on("99.0"), *off()), FACTS)
+    assert done.main
+    assert (done.main.text, done.main.says) == ("Another cup", PersonEvent(P.MORE))
+    view = queue_view(handing_in(LATE, press(P.MORE)), FACTS)
+    assert isinstance(view, HandInView)
+    assert [(mark.number, mark.name) for mark in view.cups] == [
+        (2, "Heron"), (3, "Teal"), (1, "late"),
+    ]  # fmt: skip
+
+
+def test_when_no_cup_ended_no_other_one_is_offered() -> None:
+    cups = [event for grams in ("110.0", "99.0", "88.0") for event in (*on(grams), *off())]
+    view = queue_view(handing_in(*cups), FACTS)
+    assert isinstance(view, MessageView)
+    assert view.main is None
+
+
+@pytest.mark.parametrize(
+    ("begun", "words"),
+    [
+        (False, "The teams may take them and fill them when the clock starts."),
+        (True, "Now the teams may take them and fill them."),
+    ],
+)
+def test_cups_are_filled_when_the_clock_runs(*, begun: bool, words: str) -> None:
+    state = weighed_empty("12.3", teams=("Wren",))
+    start = [ClockNote(sitting=1, turn=ClockTurn.START)] if begun else []
+    view = queue_view(table(said(state, *start), Pass.EMPTY), FACTS)
+    assert isinstance(view, MessageView)
+    assert view.lines == (words,)
+
+
+def test_in_a_protest_nothing_but_a_mass_is_offered() -> None:
+    state = handing_in(*on("110.0"), *off()).list.round
+    procedure = table(state, again="wren", protest="p")
+    feed(procedure, CLEAN)
+    view = sheet(procedure)
+    assert (view.outcomes, view.else_text, view.other, view.other_text) == ((), "", None, "")
+    trouble = TroubleView(title="", lines=())
+    assert set_aside_view(trouble, procedure) == trouble
 
 
 # The pan -------------------------------------------------------------------------------------
