@@ -8,6 +8,7 @@ from pathlib import Path
 from kiosk.commands.console import emit, tell
 from kiosk.commands.records_place import add_place, refused
 from kiosk.records.errors import RecordsError
+from kiosk.rounds.contents import readable
 from kiosk.texts import plural, say
 
 HELP: str = say("command.import.help")
@@ -30,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     try:
         store = Store(options.records)
         try:
-            found = store.take_in(options.folder)
+            found = store.take_in(options.folder, readable)
         finally:
             store.close()
     except RecordsError as error:

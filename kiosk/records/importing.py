@@ -3,7 +3,8 @@
 What is here already is left alone. What does not fit what is here (another content under the same
 id, a cup that was handed in here too, an answer that was typed here too or comes after the lock) is
 a conflict: it is named, and what is here stands. A division that was locked elsewhere without
-knowing all that is noted here stays open. Numbers and letters in use follow from what is kept.
+knowing all that is noted about it here stays open. What this version cannot read is not taken.
+Numbers and letters in use follow from what is kept.
 """
 
 from __future__ import annotations
@@ -24,15 +25,13 @@ from sqlalchemy.orm import Session
 from kiosk.records.columns import Exact, Moment
 from kiosk.records.csv_cells import as_it_was
 from kiosk.records.errors import Problem, RecordsError
+from kiosk.records.importing_rounds import Readable, Rounds
 from kiosk.records.models import SECRETS, Base, ChoiceRow, LabelTakenRow, RoundNoteRow
-from kiosk.records.round_locks import held
-from kiosk.records.round_notes import NoteKind
 from kiosk.records.sense import labels_wanted
 
 _NUMBER = re.compile(r"-?[0-9]+(?:\.[0-9]+)?(?:E[+-]?[0-9]+)?")
 _WHOLE = re.compile(r"-?[0-9]+")
 _PLACE = "place"
-_DECIDED_BY = [kind.value for kind in (NoteKind.TEAM, NoteKind.KEY, NoteKind.CUP, NoteKind.ANSWER)]
 _LABELS = LabelTakenRow.__tablename__  # they follow from the rest
 
 
@@ -55,23 +54,25 @@ class TakenIn:
     conflicts: tuple[Conflict, ...]
 
 
-def take_in(session: Session, folder: Path) -> list[TakenIn]:
+def take_in(session: Session, folder: Path, readable: Readable) -> list[TakenIn]:
     """Take in all tables of an exported folder, in the transaction of that session.
 
+    ``readable`` says of a round's note, by kind, about and content, whether this version can read
+    it.
     RecordsError, with the file and the line, if one of them is not there or cannot be read: the
     caller's transaction is then to be given up.
     """
     tables = [one for one in Base.metadata.sorted_tables if one.name != _LABELS]
-    found = [_take_in_table(session, one, folder) for one in tables]
+    found = [_take_in_table(session, one, folder, readable) for one in tables]
     return [*found, _labels_follow(session)]
 
 
-def _take_in_table(session: Session, one: Table, folder: Path) -> TakenIn:
+def _take_in_table(session: Session, one: Table, folder: Path, readable: Readable) -> TakenIn:
     empty = not session.execute(select(one).limit(1)).first()
     new = known = 0
     conflicts: list[Conflict] = []
     rows = list(_rows(folder / f"{one.name}.csv", one))
-    judge = _Rounds(session, rows) if one.name == RoundNoteRow.__tablename__ else None
+    judge = Rounds(session, rows, readable) if one.name == RoundNoteRow.__tablename__ else None
     for row in rows:
         if one.name == ChoiceRow.__tablename__:
             here = session.get(ChoiceRow, row["name"])
@@ -93,7 +94,7 @@ def _take_in_row(
     session: Session,
     one: Table,
     row: dict[str, Any],
-    judge: _Rounds | None,
+    judge: Rounds | None,
     *,
     keep_place: bool,
 ) -> bool | None:
@@ -111,42 +112,6 @@ def _take_in_row(
     except IntegrityError:
         return False
     return True
-
-
-class _Rounds:
-    """Judges the notes of rounds in a file, in its order, by what is kept here."""
-
-    def __init__(self, session: Session, rows: Sequence[Mapping[str, Any]]) -> None:
-        self._session = session
-        self._file = {row["id"] for row in rows}
-        self._missing: dict[str, bool] = {}  # by round: whether the file knows less than is here
-
-    def takes(self, row: Mapping[str, Any]) -> bool:
-        """Whether it follows what is here, and may come so late."""
-        if row["id"] == row["round_id"]:
-            return True
-        if not self._follows(row):
-            return False
-        if row["kind"] == NoteKind.STEP and self._knew_less(row["round_id"]):
-            return False
-        about_it = {name: row[name] for name in ("round_id", "kind", "about", "content")}
-        try:
-            return held(self._session, **about_it) is None
-        except (ValueError, KeyError, TypeError):  # it holds no note that we could read
-            return False
-
-    def _follows(self, row: Mapping[str, Any]) -> bool:
-        """Whether the note before this one was taken in: else it speaks of something unknown."""
-        note = RoundNoteRow
-        before = select(note.id).where(note.id == row["after"], note.about == row["about"])
-        return not row["after"] or self._session.execute(before).first() is not None
-
-    def _knew_less(self, round_id: str) -> bool:
-        if round_id not in self._missing:
-            note = RoundNoteRow
-            here = select(note.id).where(note.round_id == round_id, note.kind.in_(_DECIDED_BY))
-            self._missing[round_id] = bool(set(self._session.scalars(here)) - self._file)
-        return self._missing[round_id]
 
 
 def _go_on_from_last(session: Session, one: Table) -> None:

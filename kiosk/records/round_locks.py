@@ -23,6 +23,7 @@ from kiosk.records.round_notes import NoteKind, Presence, began, said_in
 _OPEN = "open"
 _FINAL = "final"
 _JUDGE = "judge"
+_UNKNOWN = 0  # sittings are numbered from 1
 
 Content = Mapping[str, Any]
 
@@ -34,7 +35,7 @@ def held(session: Session, *, round_id: str, kind: str, about: str, content: str
         _stage(session, round_id, one) == _FINAL for one in _touched(session, round_id, kind, said)
     ):
         return Problem.ROUND_FINAL
-    match NoteKind(kind):
+    match kind:
         case NoteKind.ROUND:
             begun = any(_all(session, round_id, NoteKind.CLOCK))
             return Problem.ROUND_FROZEN if begun else None
@@ -106,13 +107,18 @@ def latest(session: Session, round_id: str, about: str) -> Content | None:
 def _begun(session: Session, round_id: str, division: str) -> bool:
     starts: dict[int, int] = {}
     for place, _, clock in _all(session, round_id, NoteKind.CLOCK):
-        if "sitting" in clock:
-            starts.setdefault(clock["sitting"], place)
+        starts.setdefault(_sitting(clock), place)
+    starts.pop(_UNKNOWN, None)
     teams: dict[str, list[Presence]] = {}
     for place, about, team in _all(session, round_id, NoteKind.TEAM):
         of = None if team.get("gone") else team.get("division")
-        teams.setdefault(about, []).append((place, of, team.get("sitting", 0)))
+        teams.setdefault(about, []).append((place, of, _sitting(team)))
     return began(division, teams.values(), starts)
+
+
+def _sitting(said: Content) -> int:
+    sitting = said.get("sitting")
+    return sitting if isinstance(sitting, int) else _UNKNOWN
 
 
 def _all(session: Session, round_id: str, kind: NoteKind) -> Iterable[tuple[int, str, Content]]:

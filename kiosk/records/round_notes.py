@@ -41,6 +41,7 @@ class NoteKind(StrEnum):
 class RoundNote(Entry):
     """One note; ``about`` names the thing among those of its round, ``content`` is JSON.
 
+    ``kind`` is one of NoteKind, or one that a newer version knows.
     The first note of a round is of the kind ROUND and has the round's id. ``after`` is the id of
     the note about the same thing that stood when this one was made, FIRST for none. ``weighing`` is
     what was weighed, ``zero`` what the empty pan showed before it where that counts.
@@ -58,7 +59,6 @@ class RoundNote(Entry):
 
     def __post_init__(self) -> None:
         Entry.__post_init__(self)
-        NoteKind(self.kind)
         for weighed in (self.weighing, self.zero):
             if weighed and (weighed.source is Source.SIMULATED) != self.simulated:
                 raise ValueError("a round is either simulated or not")

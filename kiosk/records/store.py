@@ -20,6 +20,7 @@ from kiosk.records.entries import BalanceChecked, CupOut, Entry
 from kiosk.records.errors import NEVER_FITS, RecordsError, in_plain_words
 from kiosk.records.exchange import Exported, export
 from kiosk.records.importing import TakenIn, take_in
+from kiosk.records.importing_rounds import Readable
 from kiosk.records.jar_entries import ClosedJar
 from kiosk.records.keeping import keep
 from kiosk.records.kept import (
@@ -174,10 +175,13 @@ class Store:
         """Write every table to a folder that is not there yet, or has none of them."""
         return list(export(self._address, folder))
 
-    def take_in(self, folder: Path) -> list[TakenIn]:
-        """Take in the exported tables of another kiosk: all that fits, or nothing at all."""
+    def take_in(self, folder: Path, readable: Readable) -> list[TakenIn]:
+        """Take in the exported tables of another kiosk: all that fits, or nothing at all.
+
+        ``readable`` says whether this version can read a round's note: see `importing.take_in`.
+        """
         with self._writing() as session:
-            return take_in(session, folder)
+            return take_in(session, folder, readable)
 
     def remember(self, name: str, text: str) -> None:
         """Keep a small choice for next time, in place of the one before."""

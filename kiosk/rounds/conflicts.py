@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from kiosk.records.round_notes import NoteKind
-from kiosk.rounds.contents import MODELS, Answer, Content, CupNote, Stage, Step, Team
+from kiosk.rounds.contents import Answer, Content, CupNote, Stage, Step, Team, read
 from kiosk.rounds.once import once
 from kiosk.rounds.state import RoundState
 from kiosk.rounds.teams import same_cup, same_label
@@ -11,9 +10,14 @@ from kiosk.texts import say
 from kiosk.texts.numbers import number
 
 
-def in_words(state: RoundState, kind: NoteKind, about: str, content: str) -> str:
-    """One sentence: what it is about, what stands here and what the other one says."""
-    theirs = MODELS[kind].model_validate_json(content)
+def in_words(state: RoundState, kind: str, about: str, content: str) -> str:
+    """One sentence: what it is about, what stands here and what the other one says.
+
+    ValueError for a note that this version cannot read.
+    """
+    theirs = read(kind, about, content)
+    if theirs is None:
+        raise ValueError(f"{content!r} is no {kind}")
     here = state.latest(type(theirs), about)
     return say(
         "files.conflict.both",

@@ -240,7 +240,21 @@ class KeptList(Content):
         return f"list {self.division}"
 
 
-MODELS: dict[NoteKind, type[Content]] = {
+_MODELS: dict[NoteKind, type[Content]] = {
     model.KIND: model
     for model in (Plan, Team, BoundKey, ClockNote, CupNote, Answer, Step, Protest, KeptList)
 }
+
+
+def read(kind: str, about: str, content: str) -> Content | None:
+    """What a note holds; None if another version wrote it so that this one cannot tell."""
+    try:
+        found = _MODELS[NoteKind(kind)].model_validate_json(content)
+    except ValueError:
+        return None
+    return found if found.about == about else None
+
+
+def readable(kind: str, about: str, content: str) -> bool:
+    """Whether this version can tell what a note holds, and that it is about what it says."""
+    return read(kind, about, content) is not None

@@ -12,7 +12,6 @@ from typing import Any, TypeVar
 from kiosk.evidence import Weighing
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote, began
 from kiosk.rounds.contents import (
-    MODELS,
     Answer,
     BoundKey,
     ClockNote,
@@ -25,6 +24,7 @@ from kiosk.rounds.contents import (
     Step,
     Team,
     Typing,
+    read,
 )
 from kiosk.settings import Rules, Task
 
@@ -49,6 +49,7 @@ class RoundState:
     chains: Mapping[str, tuple[Said, ...]] = field(default_factory=dict)  # by what they are about
     length: int = 0  # how many notes there are
     last: str = FIRST  # the id of the latest
+    unread: Mapping[str, int] = field(default_factory=dict)  # id and place of what we cannot read
 
     @staticmethod
     def of(notes: Sequence[RoundNote]) -> RoundState:
@@ -62,16 +63,23 @@ class RoundState:
         return self.with_notes([note])
 
     def with_notes(self, notes: Iterable[RoundNote]) -> RoundState:
-        """The round with all of these; those that are there already change nothing."""
-        chains, length, last = dict(self.chains), self.length, self.last
+        """The round with all of these; those that are there already change nothing.
+
+        A newer version may have written what this one cannot read: that is counted only.
+        """
+        chains, unread = dict(self.chains), dict(self.unread)
+        length, last = self.length, self.last
         for note in notes:
             chain = chains.get(note.about, ())
-            if not any(said.note.id == note.id for said in chain):
-                content = MODELS[NoteKind(note.kind)].model_validate_json(note.content)
-                said = Said(note=note, content=content, place=length)
-                chains[note.about] = (*chain, said)
-                length, last = length + 1, note.id
-        return RoundState(self.id, self.simulated, chains, length, last)
+            if note.id in unread or any(said.note.id == note.id for said in chain):
+                continue
+            content = read(note.kind, note.about, note.content)
+            if content is None:
+                unread[note.id] = length
+            else:
+                chains[note.about] = (*chain, Said(note=note, content=content, place=length))
+            length, last = length + 1, note.id
+        return RoundState(self.id, self.simulated, chains, length, last, unread)
 
     def up_to(self, place: int) -> RoundState:
         """The round as it was when the note at that place had been kept."""
@@ -81,7 +89,10 @@ class RoundState:
             if (found := tuple(said for said in chain if said.place <= place))
         }
         latest = max((chain[-1] for chain in earlier.values()), key=lambda said: said.place)
-        return RoundState(self.id, self.simulated, earlier, latest.place + 1, latest.note.id)
+        unread = {each: at for each, at in self.unread.items() if at <= latest.place}
+        return RoundState(
+            self.id, self.simulated, earlier, latest.place + 1, latest.note.id, unread
+        )
 
     # What is said -----------------------------------------------------------------------------
 

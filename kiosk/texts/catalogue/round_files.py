@@ -28,6 +28,8 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "files.conflict.stage.released": "released",
     "files.conflict.stage.final": "final",
     "files.conflict.other": "A row of {table} does not fit what is here.",
+    "files.conflict.newer": "A newer version wrote a note. Bring this kiosk up to date.",
+    "files.conflict.newer.left": "It was left out. Take the file in again after that.",
     "files.conflict.answer": "{team}, {task}",
     "files.conflict.cup": "Cup of {team}",
     "files.conflict.team": "Team {team}",

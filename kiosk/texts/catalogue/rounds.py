@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
+    "round_runs.title": "A round is running.",
+    "round_runs.body": "No cups here till its time is up: they may be the round's. Ask the coach.",
+    "round_runs.go_on": "The coach\ngoes on",
     "home.round": "Run a\nround",
     "strip.round": "Round",
     "rows.turn": "{page} of {pages}",
@@ -12,6 +15,11 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "text.done": "Done",
     "rounds.title": "Which round?",
     "rounds.since": "since {when}",
+    "rounds.newer": "A newer version wrote this round. Bring this kiosk up to date.",
+    "rounds.unread": (
+        "A newer version wrote {count} note that is missing here. Bring this kiosk up to date.",
+        "A newer version wrote {count} notes that are missing here. Bring this kiosk up to date.",
+    ),
     "rounds.new": "A new round",
     "rounds.none": "None yet. Begin one here, or take in one that another kiosk wrote.",
     "rounds.files": "From\na file",

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.records.round_notes import StoredRound
-from kiosk.rounds.contents import Plan
+from kiosk.records.round_notes import NoteKind, StoredRound
+from kiosk.rounds.contents import Plan, read
 from kiosk.texts import say
 from kiosk.ui.pages.common import RowsPage, TextPage
 from kiosk.ui.pages.files import FilesPage
@@ -26,7 +26,8 @@ class AllRoundsPage(RowsPage):
         self._was_left = False
 
     def _take(self, found: Sequence[StoredRound]) -> None:
-        self._names = {each.id: Plan.model_validate_json(each.content).name for each in found}
+        plans = {each.id: read(NoteKind.ROUND, "round", each.content) for each in found}
+        self._names = {id_: plan.name for id_, plan in plans.items() if isinstance(plan, Plan)}
         self._found = tuple(reversed(found))
 
     def opened(self) -> None:
@@ -50,14 +51,14 @@ class AllRoundsPage(RowsPage):
 
     def rows(self) -> Sequence[RowView]:
         """One for each round."""
-        return [
-            RowView(
-                text=self._names[each.id],
-                note=say("rounds.since", when=f"{each.since.astimezone():%Y-%m-%d %H:%M}"),
-                says=PersonEvent(Person.CHOOSE, each.id),
-            )
-            for each in self._found
-        ]
+        return [self._row(each) for each in self._found]
+
+    def _row(self, each: StoredRound) -> RowView:
+        since = say("rounds.since", when=f"{each.since.astimezone():%Y-%m-%d %H:%M}")
+        name = self._names.get(each.id)
+        if name is None:
+            return RowView(text=say("rounds.newer"), note=since, sign="not fine")
+        return RowView(text=name, note=since, says=PersonEvent(Person.CHOOSE, each.id))
 
     def second(self) -> ButtonView | None:
         """One that was begun on another kiosk."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.records.round_notes import NoteKind
 from kiosk.rounds.conflicts import given_twice, in_words
+from kiosk.rounds.contents import readable
 from kiosk.rounds.state import RoundState
 from kiosk.texts import plural, say
 from kiosk.ui.pages.common import RowsPage
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from kiosk.records.store import Store
 
 _T = TypeVar("_T")
+_NOTES = "round_notes"  # the table of rounds
 
 
 def stands(_state: RoundState) -> str:
@@ -123,22 +124,22 @@ class FilesPage(RowsPage):
             )
             self.room.read_again()
 
-        self._begin(lambda store: store.take_in(folder), done)
+        self._begin(lambda store: store.take_in(folder, readable), done)
 
     def _begin(self, query: Callable[[Store], _T], done: Callable[[_T], None]) -> None:
         self._job = lambda: self.room.desk.notebook.look_up(query, done)
 
     def _conflict(self, conflict: Conflict) -> RowView:
         theirs = conflict.theirs
-        words = ""
-        if self.room.is_open and theirs.get("round_id") == self.room.state.id:
-            with suppress(ValueError):  # another version may have written what we cannot read
-                words = in_words(
-                    self.room.state, NoteKind(theirs["kind"]), theirs["about"], theirs["content"]
-                )
+        words, note = "", say("files.conflict.stands")
+        if conflict.table == _NOTES:
+            kind, about, content = theirs["kind"], theirs["about"], theirs["content"]
+            if not readable(kind, about, content):
+                words, note = say("files.conflict.newer"), say("files.conflict.newer.left")
+            elif self.room.is_open and theirs["round_id"] == self.room.state.id:
+                words = in_words(self.room.state, kind, about, content)
+                note = say("files.conflict.step.stands") if kind == NoteKind.STEP else note
         text = words or say("files.conflict.other", table=conflict.table)
-        step = words and theirs["kind"] == NoteKind.STEP
-        note = say("files.conflict.step.stands" if step else "files.conflict.stands")
         return RowView(text=text, note=note, sign="not fine")
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.state import RoundState
-from kiosk.texts import say
+from kiosk.texts import plural, say
 from kiosk.ui.pages import (
     clock,
     cups,
@@ -67,6 +67,11 @@ class HubPage(RowsPage):
     def title(self) -> str:
         """The name of the round."""
         return self.room.state.plan.name
+
+    def body(self) -> str:
+        """Whether a newer version wrote what this one cannot read."""
+        unread = len(self.room.state.unread)
+        return plural("rounds.unread", unread) if unread else ""
 
     def rows(self) -> Sequence[RowView]:
         """One for each thing to do."""

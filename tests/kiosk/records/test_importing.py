@@ -16,6 +16,7 @@ from kiosk.records.exchange import export
 from kiosk.records.importing import TakenIn
 from kiosk.records.round_notes import FIRST, NoteKind, RoundNote
 from kiosk.records.store import Store
+from kiosk.rounds.contents import readable
 from tests.helpers.recorded import (
     AT,
     balance_checked,
@@ -66,6 +67,11 @@ def another(tmp_path: Path) -> Callable[..., Path]:
     return exported
 
 
+def whatever(*_: str) -> bool:
+    """Any note can be read."""
+    return True
+
+
 def of(found: list[TakenIn], table: str) -> tuple[int, int, int]:
     (one,) = [one for one in found if one.table == table]
     return one.new, one.known, len(one.conflicts)
@@ -91,7 +97,7 @@ def test_its_own_files_come_back_unchanged(
     store: Store, where: str, another: Callable[..., Path], tmp_path: Path
 ) -> None:
     folder = another(*everything())
-    store.take_in(folder)
+    store.take_in(folder, whatever)
     list(export(where, tmp_path / "again"))
     assert contents(tmp_path / "again") == contents(folder)
 
@@ -99,19 +105,19 @@ def test_its_own_files_come_back_unchanged(
 def test_what_was_taken_in_holds_together(
     store: Store, where: str, another: Callable[..., Path]
 ) -> None:
-    store.take_in(another(*everything()))
+    store.take_in(another(*everything()), whatever)
     assert check(where, lambda *_: True).findings == ()
 
 
 def test_taken_in_twice_it_is_kept_once(store: Store, another: Callable[..., Path]) -> None:
     folder = another(*everything())
-    store.take_in(folder)
-    assert of(store.take_in(folder), "cups_taken") == (0, 2 + len(HOSTILE), 0)
+    store.take_in(folder, whatever)
+    assert of(store.take_in(folder, whatever), "cups_taken") == (0, 2 + len(HOSTILE), 0)
 
 
 def test_rows_of_both_stand_side_by_side(store: Store, another: Callable[..., Path]) -> None:
     store.save(OPENED, answer("heron", "1"))
-    found = store.take_in(another(OPENED, answer("wren", "2")))
+    found = store.take_in(another(OPENED, answer("wren", "2")), whatever)
     assert of(found, "round_notes") == (1, 1, 0)
     assert [note.about for note in store.round_notes(OPENED.id)] == [
         "round", "answer heron", "answer wren",
@@ -125,16 +131,19 @@ def test_what_was_answered_on_both_is_a_conflict_and_the_one_here_stands(
     store.save(OPENED, here)
     there = answer("wren", "2")
     later = answer("wren", "3", after=there.id)
-    found = store.take_in(another(OPENED, there, later))
+    found = store.take_in(another(OPENED, there, later), whatever)
     (notes,) = [one for one in found if one.table == "round_notes"]
     assert [conflict.id for conflict in notes.conflicts] == [there.id, later.id]
     assert notes.conflicts[0].theirs["content"] == there.content
     assert store.round_notes(OPENED.id) == [OPENED, here]
 
 
-HERON_IS_HERE = round_note(
-    NoteKind.TEAM, "team heron", {"team": "heron", "division": "d", "sitting": 1, "gone": ""}
-)
+def team(name: str, division: str, after: str = FIRST) -> RoundNote:
+    content = {"team": name, "division": division, "sitting": 1, "gone": ""}
+    return round_note(NoteKind.TEAM, f"team {name}", content, after)
+
+
+HERON_IS_HERE, WREN_IS_HERE = team("heron", "d"), team("wren", "d")
 LOCKED = round_note(NoteKind.STEP, "step d", {"division": "d", "stage": "locked"})
 
 
@@ -142,7 +151,7 @@ def test_an_answer_that_comes_after_the_lock_is_a_conflict(
     store: Store, another: Callable[..., Path]
 ) -> None:
     store.save(OPENED, HERON_IS_HERE, LOCKED)
-    found = store.take_in(another(OPENED, HERON_IS_HERE, answer("heron", "2")))
+    found = store.take_in(another(OPENED, HERON_IS_HERE, answer("heron", "2")), whatever)
     assert of(found, "round_notes") == (0, 2, 1)
 
 
@@ -150,9 +159,9 @@ def test_a_lock_that_knew_nothing_of_an_answer_here_is_a_conflict(
     store: Store, another: Callable[..., Path]
 ) -> None:
     there, here = answer("heron", "2"), answer("wren", "1")
-    theirs = another(OPENED, HERON_IS_HERE, there, LOCKED)
-    store.save(OPENED, HERON_IS_HERE, here)
-    assert of(store.take_in(theirs), "round_notes") == (1, 2, 1)
+    theirs = another(OPENED, HERON_IS_HERE, WREN_IS_HERE, there, LOCKED)
+    store.save(OPENED, HERON_IS_HERE, WREN_IS_HERE, here)
+    assert of(store.take_in(theirs, whatever), "round_notes") == (1, 3, 1)
     assert [note.about for note in store.round_notes(OPENED.id)][-1] == "answer heron"
 
 
@@ -162,7 +171,51 @@ def test_a_lock_that_knew_all_that_is_here_is_taken_in(
     there, both = answer("heron", "2"), answer("wren", "1")
     theirs = another(OPENED, HERON_IS_HERE, both, there, LOCKED)
     store.save(OPENED, HERON_IS_HERE, both)
-    assert of(store.take_in(theirs), "round_notes") == (2, 3, 0)
+    assert of(store.take_in(theirs, whatever), "round_notes") == (2, 3, 0)
+
+
+ROBIN_IS_ELSEWHERE = team("robin", "other")
+
+
+def test_a_lock_is_taken_in_whatever_was_noted_here_in_another_division(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    theirs = another(OPENED, HERON_IS_HERE, ROBIN_IS_ELSEWHERE, LOCKED)
+    store.save(OPENED, HERON_IS_HERE, ROBIN_IS_ELSEWHERE, answer("robin", "1"))
+    assert of(store.take_in(theirs, whatever), "round_notes") == (1, 3, 0)
+
+
+@pytest.mark.parametrize("here", ["d", "other"])
+def test_a_lock_that_knew_nothing_of_a_team_that_moved_is_a_conflict(
+    store: Store, another: Callable[..., Path], here: str
+) -> None:
+    first = team("robin", "other" if here == "d" else "d")
+    moved, robin = team("robin", here, after=first.id), answer("robin", "1")
+    theirs = another(OPENED, first, LOCKED)
+    store.save(OPENED, first, moved, robin)
+    assert of(store.take_in(theirs, whatever), "round_notes") == (0, 2, 1)
+
+
+def test_a_lock_that_knew_nothing_of_a_key_here_is_a_conflict(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    theirs = another(OPENED, HERON_IS_HERE, LOCKED)
+    store.save(OPENED, HERON_IS_HERE, round_note(NoteKind.KEY, "key d mass", {"division": "d"}))
+    assert of(store.take_in(theirs, whatever), "round_notes") == (0, 2, 1)
+
+
+def test_what_cannot_be_read_is_a_conflict_and_so_is_what_follows_it(
+    store: Store, another: Callable[..., Path]
+) -> None:
+    asked = []
+
+    def but_rounds(kind: str, about: str, content: str) -> bool:
+        asked.append((kind, about, content))
+        return kind != NoteKind.ROUND
+
+    found = store.take_in(another(OPENED, HERON_IS_HERE), but_rounds)
+    assert of(found, "round_notes") == (0, 0, 2)
+    assert asked[0] == (OPENED.kind, OPENED.about, OPENED.content)
 
 
 def test_a_note_that_holds_no_note_is_a_conflict(
@@ -173,7 +226,7 @@ def test_a_note_that_holds_no_note_is_a_conflict(
     file = folder / "round_notes.csv"
     file.write_text(re.sub(r'"{""team.*}"', "[]", file.read_text(encoding="utf-8")), "utf-8")
     assert "[]" in file.read_text(encoding="utf-8")
-    assert of(store.take_in(folder), "round_notes") == (0, 1, 1)
+    assert of(store.take_in(folder, readable), "round_notes") == (0, 1, 1)
 
 
 def test_a_cup_handed_in_elsewhere_is_out_no_more(
@@ -181,7 +234,7 @@ def test_a_cup_handed_in_elsewhere_is_out_no_more(
 ) -> None:
     cup = cup_taken(3)
     store.save(cup)
-    store.take_in(another(cup, handed_in(cup, "105.7")))
+    store.take_in(another(cup, handed_in(cup, "105.7")), whatever)
     assert store.cups_out(simulated=False) == []
 
 
@@ -190,7 +243,7 @@ def test_a_number_that_is_out_on_both_stays_with_the_one_here(
 ) -> None:
     mine, other = cup_taken(3, team="Wren"), cup_taken(3, team="Heron")
     store.save(mine)
-    found = store.take_in(another(other))
+    found = store.take_in(another(other), whatever)
     assert of(found, "labels_taken") == (0, 1, 1)
     assert [cup.team for cup in store.cups_out(simulated=False)] == ["Wren"]
 
@@ -199,13 +252,13 @@ def test_what_is_remembered_here_is_not_written_over(
     store: Store, another: Callable[..., Path]
 ) -> None:
     store.remember("material", "beans")
-    store.take_in(another())
+    store.take_in(another(), whatever)
     assert store.recall("material") == "beans"
 
 
 def refused(store: Store, folder: Path) -> RecordsError:
     with pytest.raises(RecordsError) as caught:
-        store.take_in(folder)
+        store.take_in(folder, whatever)
     return caught.value
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from kiosk.rounds.contents import ClockNote, ClockTurn, CupNote, CupTurn, Stage, Step, Typing
 from kiosk.rounds.state import RoundState
 from kiosk.settings import Task
+from tests.helpers.pan import STARTED
 from tests.helpers.round_notes import DIVISION, answer, opened, said, team, with_teams
 from tests.helpers.weighings import weighed
 
@@ -22,6 +24,30 @@ def test_notes_that_went_through_the_records_make_the_same_round() -> None:
     state = said(with_teams(["Wren", "Heron"]), answer("Wren", Task.COUNT_LOW, "240"))
     notes = [one.note for chain in state.chains.values() for one in chain]
     assert RoundState.of(notes) == state
+
+
+@pytest.mark.parametrize(
+    "other",
+    [
+        {"kind": "prize"},
+        {"content": '{"division": "Grades 4 to 6", "stage": "audited"}'},
+        {"content": "[]"},
+        {"about": "step Grades 7 to 8"},
+    ],
+    ids=lambda other: next(iter(other.items())),
+)
+def test_what_a_newer_version_wrote_is_counted_only(other: dict[str, str]) -> None:
+    state = with_teams(["Wren"])
+    step = state.next_note(
+        Step(division=DIVISION, stage=Stage.LOCKED), at=STARTED, new_id=lambda: "b" * 32
+    )
+    newer = replace(step, **other)  # type: ignore[arg-type]  # all of them are texts
+    found = state.with_notes([newer, newer])
+    assert found.unread == {newer.id: state.length}
+    assert (found.stage(DIVISION), found.last) == (Stage.OPEN, newer.id)
+    after = said(found, team("Heron")).history("team heron")
+    assert [one.place for one in after] == [state.length + 1]
+    assert state.with_note(newer).up_to(state.length - 1).unread == {}
 
 
 def test_a_team_that_is_renamed_keeps_its_answers() -> None:

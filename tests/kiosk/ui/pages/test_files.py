@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from kiosk.procedures.procedure import Person
+from kiosk.records.round_notes import StoredRound
 from kiosk.records.store import Store
 from kiosk.rounds.contents import Stage, Step, Typing
 from kiosk.rounds.state import RoundState
@@ -14,11 +16,13 @@ from kiosk.settings import Task
 from kiosk.ui.pages import files
 from kiosk.ui.pages.all_rounds import AllRoundsPage
 from kiosk.ui.pages.files import FilesPage
+from kiosk.ui.pages.hub import HubPage
 from kiosk.ui.pages.room import Room
 from kiosk.ui.presenters.page_views import RowsView
 from kiosk.ui.sticks import exported_folders
+from tests.helpers.pan import STARTED
 from tests.helpers.room import BareDesk, press, room_of, rows_of, tap_row
-from tests.helpers.round_notes import DIVISION, answer, team, with_teams
+from tests.helpers.round_notes import DIVISION, an_id, answer, team, with_teams
 
 
 def at_files(where: Path, stick: Path, state: RoundState | None) -> Room:
@@ -113,6 +117,41 @@ def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path) -> None:
     take_in(here, stick)
     assert rows_of(here.page)[1] == "How far the results are: here open, there locked."
     assert here.state.stage(DIVISION) is Stage.OPEN
+
+
+def test_what_a_newer_version_wrote_is_left_out_and_told(tmp_path: Path) -> None:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    begun = with_teams(["Wren", "Heron"])
+    here = at_files(tmp_path / "here", stick, begun)
+    there = at_files(tmp_path / "there", stick, begun)
+    there.say(Step(division=DIVISION, stage=Stage.LOCKED))
+    write(there, stick)
+    (table,) = stick.glob("*/round_notes.csv")
+    table.write_text(table.read_text("utf-8").replace("locked", "audited"), "utf-8")
+    take_in(here, stick)
+    assert rows_of(here.page)[1] == ("A newer version wrote a note. Bring this kiosk up to date.")
+    assert here.state.unread == {}
+
+
+def test_a_round_that_a_newer_version_wrote_cannot_be_opened(tmp_path: Path) -> None:
+    room = Room(BareDesk(Store(str(tmp_path / "here"))))  # type: ignore[arg-type]
+    newer = StoredRound(id="a" * 32, since=STARTED, content='{"name": "x", "rules": 7}')
+    room.open(AllRoundsPage(room, [newer]))
+    view = room.page.view()
+    assert isinstance(view, RowsView)
+    assert [(row.says, row.sign) for row in view.rows] == [(None, "not fine")]
+
+
+def test_the_hub_tells_how_much_is_missing_here(tmp_path: Path) -> None:
+    state = with_teams(["Wren"])
+    room = room_of(Store(str(tmp_path / "here")), state)
+    room.open(HubPage(room))
+    assert room.page.view().body == ""
+    newer = state.next_note(Step(division=DIVISION, stage=Stage.LOCKED), at=STARTED, new_id=an_id)
+    room.desk.notebook.write([replace(newer, kind="prize")])
+    room.follow()
+    assert room.page.view().body.startswith("A newer version wrote 1 note")
 
 
 def test_a_kiosk_without_a_round_takes_one_in(
