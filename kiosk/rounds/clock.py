@@ -7,10 +7,13 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from kiosk.records.round_notes import NoteKind
 from kiosk.rounds.contents import ClockNote, ClockTurn, Team
 from kiosk.rounds.state import RoundState
 
 SIGNS_AT_MINUTES = (10, 5, 1)
+TOLD_BY = (NoteKind.ROUND, NoteKind.CLOCK)  # all but extra time, which is told by the teams
+LATELY = timedelta(days=1)  # longer than any extra time
 
 
 class Going(StrEnum):
@@ -84,6 +87,21 @@ def _worked(notes: Sequence[tuple[datetime, ClockNote]], now: datetime) -> tuple
     if since is None:
         return worked, False
     return worked + max(timedelta(0), now - since), True
+
+
+def somebody_works(state: RoundState, now: datetime) -> bool:
+    """Whether a clock runs or is paused, extra time included; of a round without its teams too."""
+    begun = (note.sitting for note in state.all_latest(ClockNote))
+    return any(not clock(state, sitting, now).all_over for sitting in begun)
+
+
+def lately(state: RoundState, now: datetime) -> bool:
+    """Whether a clock was started, paused or stopped so lately that extra time may run."""
+    return any(
+        now - said.note.at < LATELY
+        for note in state.all_latest(ClockNote)
+        for said in state.history(note.about)[-1:]
+    )
 
 
 def sittings_over(state: RoundState, now: datetime) -> list[int]:

@@ -87,6 +87,8 @@ class Controls:
             self.desk.teach_press(event)
         elif self.desk.failure is None and self.desk.in_room:
             self.desk.room_press(event)
+        elif self.desk.place is Place.ROUND_RUNS and event.kind is Person.GO_ON:
+            self.desk.let_on()
         elif event.kind is Person.TEACH:
             self.desk.teach_scale()
         elif event.kind is Person.COVER:

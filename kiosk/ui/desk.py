@@ -114,8 +114,11 @@ class Desk(JobsDesk):
                 self.room.page.opened()
             case CheckState.CHECKED:
                 self.place = Place.SCALE
-            case WeighEmptyState.NEXT | GuessState.NEXT:
+            case GuessState.NEXT:
                 self.place = Place.TEAMS
+            case WeighEmptyState.NEXT:
+                self.place = Place.TEAMS
+                self.fill_cup()
             case WeighEmptyState.SOMEBODY_ELSE | HandInState.SOMEBODY_ELSE:
                 if self.facts.cups:
                     self.hand_in(None)

@@ -45,6 +45,7 @@ class Place(Enum):
     TEACH = "teach"
     CODE = "code"
     ROUND = "round"
+    ROUND_RUNS = "round runs"  # cups are not weighed here meanwhile
 
 
 COACHS_PLACES = frozenset({Place.SCALE, Place.SCALES, Place.TEACH, Place.CODE})

@@ -7,8 +7,6 @@ from typing import TYPE_CHECKING
 
 from kiosk.procedures.check_jars import CheckJars
 from kiosk.procedures.count_samples import CountSamples, SamplesState
-from kiosk.procedures.guess import Guess
-from kiosk.procedures.hand_in import HandIn
 from kiosk.procedures.key_draft import KeyDraft
 from kiosk.procedures.measure import Measure
 from kiosk.procedures.measure_water import MeasureWater
@@ -16,17 +14,12 @@ from kiosk.procedures.show_answer import Answer, ShowAnswer
 from kiosk.procedures.throw_away import ThrowAway
 from kiosk.procedures.volume_draft import VolumeDraft
 from kiosk.procedures.water_draft import WaterDraft
-from kiosk.procedures.weigh_empty import WeighEmpty
 from kiosk.records import kept
 from kiosk.records.jar_entries import ClosedJar
-from kiosk.records.kept import Guessed
-from kiosk.records.kinds import JAR
 from kiosk.records.round_notes import StoredRound
 from kiosk.records.volume_entries import Shape
-from kiosk.rounds.bound import TOLD_BY, in_a_round
-from kiosk.rounds.state import RoundState
 from kiosk.ui.desk_base import Place
-from kiosk.ui.desk_coach import CoachsDesk
+from kiosk.ui.desk_practice import PracticeDesk, outside_of_rounds
 from kiosk.ui.pages.all_rounds import AllRoundsPage
 
 if TYPE_CHECKING:
@@ -36,91 +29,8 @@ if TYPE_CHECKING:
 _NOTHING_BEGUN = (SamplesState.RESUME, SamplesState.MATERIAL)
 
 
-def _outside_of_rounds(store: Store, every: list[Guessed], simulated: bool) -> list[Guessed]:
-    """Those that are in no round: it has guesses and answers of its own."""
-    states = [
-        RoundState.of(store.round_notes(each.id, kinds=TOLD_BY))
-        for kind in {simulated, False}  # boxes that were measured are real, whatever the scale
-        for each in store.rounds(kind)
-    ]
-    bound = in_a_round(states)
-    return [each for each in every if each.key_id not in bound]
-
-
-class JobsDesk(CoachsDesk):
+class JobsDesk(PracticeDesk):
     """One method a job; those that look something up begin when the answer has come."""
-
-    def fill_cup(self) -> None:
-        """Ask which pair wants to fill a cup."""
-        self.guessing = ""
-        self._go(Place.TEAMS)
-
-    def guess(self, kind: str) -> None:
-        """Ask which pair wants to guess a container of that kind."""
-        self.guessing = kind
-        self._go(Place.TEAMS)
-
-    def choose_material(self) -> None:
-        """Ask what goes into the cups."""
-        self._go(Place.MATERIALS)
-
-    def material_chosen(self, material: str) -> None:
-        """Remember what goes into the cups, for this pair and the next ones."""
-        self.facts.material = material
-        self.notebook.remember("material", material)
-        self._go(Place.TEAMS)
-
-    def turn_page(self) -> None:
-        """Show the next pairs."""
-        self.facts.team_page += 1
-        self._changed()
-
-    def team_chosen(self, team: str) -> None:
-        """A pair said who it is: its cup that is out comes back, or an empty one is weighed."""
-        if not self._free():
-            return
-        self.facts.team = team
-        if self.guessing:
-            self._guess(team)
-            return
-        out = [cup for cup in self.facts.cups if team and cup.team == team]
-        if out:
-            self.hand_in(out[-1].number)
-            return
-        simulated = self.facts.simulated
-
-        def start(number: int) -> None:
-            self._start(
-                WeighEmpty(
-                    self.world,
-                    number=number,
-                    team=team,
-                    material=self.facts.material,
-                    others_out=bool(self.facts.cups),
-                    pan=self.memory,
-                )
-            )
-
-        self.notebook.look_up(lambda store: store.next_cup_number(simulated), start)
-
-    def _guess(self, team: str) -> None:
-        simulated, kind = self.facts.simulated, self.guessing
-        rules = self.facts.settings.rules
-        limit = rules.count_limit if kind == JAR else rules.volume_limit_cm3
-
-        def read(store: Store) -> list[Guessed]:
-            jar = kind == JAR
-            every = store.jars_to_guess(simulated) if jar else store.boxes_to_guess(simulated)
-            return _outside_of_rounds(store, every, simulated)
-
-        def start(found: list[Guessed]) -> None:
-            self._start(
-                Guess(
-                    self.world, team=team, containers=found, limit=limit, pan=self.memory, kind=kind
-                )
-            )
-
-        self.notebook.look_up(read, start)
 
     def show_answers(self) -> None:
         """The coach opens what was guessed."""
@@ -144,7 +54,7 @@ class JobsDesk(CoachsDesk):
                     high=Decimal(bounds[each.key_id][2]),
                     guesses=tuple(store.guesses(each.key_id)),
                 )
-                for each in _outside_of_rounds(
+                for each in outside_of_rounds(
                     store,
                     [*store.jars_to_guess(simulated), *store.boxes_to_guess(simulated)],
                     simulated,
@@ -155,11 +65,6 @@ class JobsDesk(CoachsDesk):
             self._start(ShowAnswer(self.world, answers=answers, pan=self.memory))
 
         self.notebook.look_up(read, start)
-
-    def hand_in(self, number: int | None) -> None:
-        """A filled cup comes back."""
-        if self._free():
-            self._start(HandIn(self.world, cups=self.facts.cups, number=number, pan=self.memory))
 
     def make_count_key(self) -> None:
         """The coach opens the drawer: a key that was left is offered first."""

@@ -82,6 +82,19 @@ class Notebook:
         """Ask the records; `done` is given the answer."""
         self._request(partial(_asking, self._writer, query), done)
 
+    def look_up_or(
+        self, query: Callable[[Store], T], done: Callable[[T], None], otherwise: T
+    ) -> None:
+        """Ask the records; if they cannot answer, `otherwise` has to do, and nobody is stopped."""
+        self._waiting += 1
+
+        def answered(value: T) -> None:
+            self._waiting -= 1
+            done(value)
+            self._changed()
+
+        self._writer.ask(query, done=answered, failed=lambda _: answered(otherwise))
+
     def follow(self, look: Callable[[], None]) -> None:
         """Let `look` glance at what it wants, after those glances are answered that are out.
 
@@ -201,22 +214,16 @@ class Notebook:
 
     def _read_tries(self, team: str) -> None:
         simulated = self._facts.simulated
-        self._waiting += 1
 
-        def answered(errors: tuple[float, ...] | None) -> None:
-            self._waiting -= 1
-            if errors is not None:  # else this try stands alone: no reason to stop anybody
+        def read(store: Store) -> tuple[float, ...] | None:
+            tries = store.last_tries(team, simulated, TRIES_SHOWN)
+            return tuple(error_percent(each.net, each.target) for each in tries)
+
+        def done(errors: tuple[float, ...] | None) -> None:
+            if errors is not None:  # else this try stands alone
                 self._facts.errors = errors
-            self._changed()
 
-        self._writer.ask(
-            lambda store: tuple(
-                error_percent(each.net, each.target)
-                for each in store.last_tries(team, simulated, TRIES_SHOWN)
-            ),
-            done=answered,
-            failed=lambda _: answered(None),
-        )
+        self.look_up_or(read, done, None)
 
 
 def _asking(

@@ -41,7 +41,7 @@ from kiosk.ui.presenters.queue_views import queue_view, set_aside_view
 from kiosk.ui.presenters.scale_check_views import balance_check_view
 from kiosk.ui.presenters.scale_views import scale_view, scales_view
 from kiosk.ui.presenters.surroundings import TableFacts, team_name
-from kiosk.ui.presenters.table_views import home_view, materials_view, teams_view
+from kiosk.ui.presenters.table_views import home_view, materials_view, round_runs_view, teams_view
 from kiosk.ui.presenters.throw_views import throw_view
 from kiosk.ui.presenters.trouble_views import (
     creeping_view,
@@ -126,7 +126,7 @@ def scene_of(
         else teaching.pan()
         if teaching is not None
         else round_pan(facts)
-        if desk.in_room
+        if desk.in_room or desk.place is Place.ROUND_RUNS
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_warned(_strip(desk, hindrance, connected=connected), desk),
         pad=pad,
@@ -191,6 +191,8 @@ def _place_view(desk: Desk, *, connected: bool) -> SheetView:
             return scales_view(facts)
         case Place.ROUND:
             return desk.room.view()
+        case Place.ROUND_RUNS:
+            return round_runs_view()
     return home_view(facts, ready=desk.ready, unlocked=desk.lock.open and bool(desk.lock.digest))
 
 
@@ -305,6 +307,8 @@ def _job(desk: Desk) -> tuple[str, ...]:
             return (say("strip.round"), say("strip.cup_table"), *words)
     if place is Place.ROUND:
         return desk.room.strip()
+    if place is Place.ROUND_RUNS:
+        return (say("strip.round"),)
     if place is Place.TEACH:
         return (say("strip.scale"), say("teach.strip"))
     if place in COACHS_PLACES:

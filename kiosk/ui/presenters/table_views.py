@@ -6,7 +6,7 @@ from kiosk.procedures.procedure import Person
 from kiosk.texts import plural, say
 from kiosk.texts.numbers import grams
 from kiosk.ui.presenters.surroundings import TableFacts, material_name
-from kiosk.ui.presenters.views import Choice, ChoicesView, HomeView, button
+from kiosk.ui.presenters.views import Choice, ChoicesView, HomeView, QuestionView, button
 
 TEAMS_PER_PAGE = 15
 
@@ -59,6 +59,17 @@ def teams_view(facts: TableFacts, *, guessing: bool = False) -> ChoicesView:
         main=button(say("team.trying"), Person.CHOOSE, ""),
         home=button(say("button.home"), sign="home"),
         beside_home=button(say("team.more")) if pages > 1 else None,
+    )
+
+
+def round_runs_view() -> QuestionView:
+    """Why no cup is filled or handed in here while the teams of a round work."""
+    return QuestionView(
+        title=say("round_runs.title"),
+        body=say("round_runs.body"),
+        main=button(say("button.home"), Person.HOME, sign="home"),
+        second=button(say("round_runs.go_on"), Person.GO_ON),
+        home=button(say("button.home"), Person.HOME, sign="home"),
     )
 
 

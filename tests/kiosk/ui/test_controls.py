@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from drivers.simulated.table import simulated_table
-from kiosk.procedures.procedure import Person
+from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.ui.controls import FULL_SHEETS, Controls
 from kiosk.ui.desk_base import Place
 from kiosk.ui.presenters.bench import BenchModel
@@ -230,3 +230,9 @@ def test_the_bench_knows_what_is_being_done(bench: BenchModel) -> None:
     made, _ = controls(procedure, bench=bench)
     made.follow(SheetView(screen="samples"))
     assert bench.procedure is procedure
+
+
+def test_beside_a_round_that_runs_the_coach_goes_on() -> None:
+    made, desk = controls(place=Place.ROUND_RUNS)
+    made.press(PersonEvent(Person.GO_ON))
+    assert desk.calls == [("let_on",)]
