@@ -209,6 +209,7 @@ class Walk:
         while not any("illed" in row.text for row in self._rows()):
             self.press(self._rows()[0].text)
         self.press(next(row.text for row in self._rows() if "illed" in row.text), "cup table")
+        self.journey.tap("Weigh filled cups")  # the clock of this sitting was not started
         until_state(self.journey, QueueState.PUT_ON)
         self.journey.tap_thing("cup 1 filled")
         self.timed("a cup recorded", lambda: until_state(self.journey, QueueState.RECORDED))

@@ -69,6 +69,24 @@ def _all_done(pass_: Pass) -> CupQueue:
     return procedure
 
 
+def in_protest() -> CupQueue:
+    """One cup is weighed once more."""
+    procedure = in_queue(S.RECORDED)
+    feed(procedure, *off())
+    assert procedure.list.last is not None
+    team_id = procedure.list.last.team.team
+    again = table(procedure.list.round, again=team_id, protest="p")
+    feed(again, CLEAN)
+    return again
+
+
+def among_ended() -> CupQueue:
+    """All cups are done, many without a mass; another one is to come after all."""
+    procedure = in_queue(S.ALL_DONE)
+    feed(procedure, press(Person.MORE))
+    return procedure
+
+
 def early() -> CupQueue:
     """A cup was lifted before it was recorded."""
     procedure = in_queue(S.WEIGHING, Pass.EMPTY)
