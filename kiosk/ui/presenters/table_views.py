@@ -67,7 +67,6 @@ def round_runs_view() -> QuestionView:
     return QuestionView(
         title=say("round_runs.title"),
         body=say("round_runs.body"),
-        main=button(say("button.home"), Person.HOME, sign="home"),
         second=button(say("round_runs.go_on"), Person.GO_ON),
         home=button(say("button.home"), Person.HOME, sign="home"),
     )
