@@ -54,6 +54,7 @@ from tests.helpers import (
     jar_scenes,
     measure_scenes,
     page_scenes,
+    protest_scenes,
     result_scenes,
     teach_scenes,
     wall_scenes,
@@ -61,7 +62,7 @@ from tests.helpers import (
 )
 from tests.helpers.pan import DISTURBED, EMPTY, PLACED, STARTED, feed, memory, press, settled
 from tests.helpers.pan import surroundings as world
-from tests.helpers.queue_scenes import early, in_queue
+from tests.helpers.queue_scenes import among_ended, early, in_protest, in_queue
 from tests.helpers.sampled import LENTILS, UNKNOWN, draft, in_tens, lay, sampled, started
 from tests.helpers.weighings import weighed
 
@@ -760,6 +761,8 @@ def queue(procedure: CupQueue, *, simulated: bool = True, **pan_now: object) -> 
 def _queues() -> Iterator[tuple[str, Make]]:
     moving = {"phase": PanPhase.MOVING, "restless_for": 7.0}
     yield "queue: early", lambda: queue(early())
+    yield "queue: in a protest", lambda: queue(in_protest())
+    yield "queue: among ended ones", lambda: queue(among_ended())
     yield "queue: no scale of ours", lambda: queue(in_queue(QueueState.PUT_ON), simulated=False)
     yield "queue: restless", lambda: queue(in_queue(QueueState.WEIGHING), **moving)
     yield "queue: creeping", lambda: queue(in_queue(QueueState.WEIGHING), creeping=True, **moving)
@@ -896,6 +899,7 @@ SCENES: dict[str, Make] = (
     STATES
     | OTHERS
     | page_scenes.scenes()
+    | protest_scenes.scenes()
     | day_scenes.scenes()
     | wall_scenes.scenes()
     | result_scenes.scenes()
