@@ -8,6 +8,7 @@ from dataclasses import replace
 from kiosk.procedures.procedure import Person, PersonEvent
 from kiosk.rounds.contents import Typing
 from kiosk.rounds.sheets import sheet_rows
+from kiosk.texts import say
 from kiosk.ui.pages.page import back_button
 from kiosk.ui.presenters.page_views import ROWS_A_PAGE, RowsView, RowView, TextView
 from kiosk.ui.presenters.scene import Scene
@@ -67,7 +68,9 @@ WORDS = TextView(
 )
 
 
-def on_paper(typing: Typing, digits: str, *, present: int) -> SheetView:
+def on_paper(
+    typing: Typing, digits: str, *, present: int, kept: bool = False, hint: str = ""
+) -> SheetView:
     """A sheet with a row of every kind: agreed, different, not read, not typed."""
     state = with_teams(LONG_TEAMS)
     team = state.teams[0]
@@ -86,8 +89,11 @@ def on_paper(typing: Typing, digits: str, *, present: int) -> SheetView:
     ]
     upto = 2 if typing is Typing.FIRST else len(both)
     state = said(state, *both[:upto])
-    hint = over_limit(state, rows[present]) if typing is Typing.FIRST else ""
-    return paper_view(state, team, typing, present=present, typed_now=digits, hint=hint)
+    if typing is Typing.FIRST and not hint:
+        hint = over_limit(state, rows[present])
+    return paper_view(
+        state, team, typing, present=present, typed_now=digits, hint=hint, kept=kept
+    )  # fmt: skip
 
 
 def scenes() -> dict[str, Callable[[], Scene]]:
@@ -103,5 +109,16 @@ def scenes() -> dict[str, Callable[[], Scene]]:
         "paper, first": lambda: shown(on_paper(Typing.FIRST, "12500", present=2)),
         "paper, second": lambda: shown(on_paper(Typing.SECOND, "46", present=4)),
         "paper, differs": lambda: shown(on_paper(Typing.SECOND, "", present=1)),
+        "paper, typed elsewhere": lambda: shown(
+            on_paper(
+                Typing.SECOND, "2500", present=0, kept=True, hint=say("paper_typing.elsewhere")
+            )
+        ),
+        "paper, not read elsewhere": lambda: shown(
+            on_paper(Typing.SECOND, "", present=3, kept=True, hint=say("paper_typing.elsewhere"))
+        ),
+        "paper, locked": lambda: shown(
+            on_paper(Typing.SECOND, "", present=5, hint=say("paper_typing.closed"))
+        ),
         "words, none": lambda: shown(empty),
     }

@@ -43,6 +43,7 @@ from kiosk.texts.numbers import number
 from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import Place
 from kiosk.ui.lock import Lock, digest_of
+from kiosk.ui.presenters.code_views import code_view
 from kiosk.ui.presenters.scale_facts import FoundScale, ScaleFacts, ScaleKind
 from kiosk.ui.presenters.scene import Scene, scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -656,18 +657,31 @@ def _guesses() -> Iterator[tuple[str, Make]]:
     yield "answer: all under", lambda: answer_to(*range(1000, 2700, 100))
 
 
-def asking_code(*, digest: str = "", wrong: int = 0, typed: str = "", label: str = "") -> Scene:
-    """The coach's code, with so many wrong ones before."""
+def asking_code(
+    *,
+    digest: str = "",
+    wrong: int = 0,
+    typed: str = "",
+    label: str = "",
+    helper: str = "",
+    whose: str = "",
+    code: str = "000000",
+) -> Scene:
+    """The coach's code, or another's, with so many wrong ones before."""
     made = desk(facts(MANY))
     made.place, made.drawer_label = Place.CODE, label
-    lock = made.lock = Lock(closes_after=60.0, digest=digest)
-    lock.ask()
-    for code in ["000000"] * wrong + [typed]:
-        for digit in code:
+    lock = made.lock = Lock(closes_after=60.0, digest=digest, helper_digest=helper)
+    lock.ask(helper_welcome=bool(helper))
+    for each in [code] * wrong + [typed]:
+        for digit in each:
             lock.type(digit, made.world.now())
-        if code != typed:
+        if each != typed:
             lock.enter(made.world.now())
-    return scene(made)
+    shown = scene(made)
+    if not whose:
+        return shown
+    sheet = code_view(lock, label, made.world.now(), whose)
+    return replace(shown, sheet=replace(sheet, second=None))
 
 
 def _codes() -> Iterator[tuple[str, Make]]:
@@ -677,6 +691,13 @@ def _codes() -> Iterator[tuple[str, Make]]:
     yield "code, asked", lambda: asking_code(digest=kept, typed="271828", label="home.scale")
     yield "code, wrong", lambda: asking_code(digest=kept, wrong=1)
     yield "code, waiting", lambda: asking_code(digest=kept, wrong=5)
+    yield "code, taken", lambda: asking_code(helper=kept, wrong=1, code="271828")
+    yield "code, either", lambda: asking_code(digest=kept, helper=kept, label="home.round")
+    yield "code, for helpers", lambda: asking_code(whose="helper")
+    yield (
+        "code, for helpers, taken",
+        lambda: asking_code(helper=kept, whose="helper", wrong=1, code="271828"),
+    )
 
 
 def _scales() -> Iterator[tuple[str, Make]]:
@@ -829,6 +850,7 @@ OTHERS: dict[str, Make] = {
     "home, 5 out": lambda: table(Place.HOME, 5),
     "home, 18 out": lambda: table(Place.HOME, MANY),
     "teams": lambda: table(Place.TEAMS, 0),
+    "round runs": lambda: table(Place.ROUND_RUNS, 0),
     "home, with boxes": lambda: table(Place.HOME, 5, used_boxes=("1",)),
     "home, with boxes only": lambda: table(Place.HOME, 5, keys_kept=0, used_boxes=("1",)),
     "home, without keys": lambda: table(Place.HOME, 1, keys_kept=0),

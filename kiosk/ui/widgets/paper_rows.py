@@ -68,7 +68,11 @@ class PaperRows(Tappable, Drawing):
         self._paint_thing(pencil, row["thing"], middle, high)
         size = theme.card_title
         baseline = middle + CAP / 2 * size / pencil.unit
-        pencil.text(row["name"], NAME_AT, baseline, size, theme.ink, bold=True,
+        if now:  # its letter is what is looked for on the paper: nothing is seen before it
+            pencil.box(NAME_AT - 12, top + 8, wide * FIRST_ENDS - NAME_AT - 92, high - 16, 10,
+                       theme.act)  # fmt: skip
+        pencil.text(row["name"], NAME_AT, baseline, theme.name_card if now else size,
+                    theme.sheet if now else theme.ink, bold=True,
                     room=wide * FIRST_ENDS - NAME_AT - 110)  # fmt: skip
         self._paint_values(pencil, row, (baseline, middle), wide)
         self._paint_stand(pencil, row, middle, wide)

@@ -169,9 +169,7 @@ def type_code(kiosk: Kiosk, code: str) -> None:
 def test_the_helpers_code_is_another_than_the_coachs(store: Store) -> None:
     kiosk = Kiosk(store, helper="")
     kiosk.desk.room.open(CodePage(kiosk.desk.room, digest="", whose="helper", done=lambda _: None))
-    assert (
-        code_view_of(kiosk).note == "Six digits. It opens a round's cups and answers, and no key."
-    )
+    assert code_view_of(kiosk).note == "Six digits. It opens cups and answers, but no key."
     type_code(kiosk, COACHS)
     view = code_view_of(kiosk)
     assert view.title == "Choose a code for the helpers."
@@ -195,4 +193,4 @@ def test_where_a_helper_is_welcome_the_title_asks_for_either_code(store: Store) 
     assert code_view_of(kiosk).title == "Type the coach's code."
     kiosk.desk.code_press(PersonEvent(Person.HOME))
     kiosk.desk.as_coach("home.round", lambda: None, helper=lambda: None)
-    assert code_view_of(kiosk).title == "Type the code of the coach or the helpers."
+    assert code_view_of(kiosk).title == "Type the coach's or the helpers' code."

@@ -268,7 +268,7 @@ def test_a_sheet_opened_again_goes_on_where_it_was_left_before_what_differs(room
 
 def test_the_title_says_with_which_row_a_sheet_begins(room: Room) -> None:
     open_sheet(room, "KL")
-    assert "begins with Jar 1." in view(room).title
+    assert "begins with Jar 1" in view(room).title
 
 
 def test_what_the_second_typist_changed_of_the_first_stands_beside_the_sheet(room: Room) -> None:
