@@ -133,7 +133,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "paper.helper.sheets": "At the typing table: answer sheets",
     "paper.helper.sheet_type": (
         "Take the sheet whose number is on the screen. Type what the paper says, row by row. Each "
-        "sheet has the jars in another order: look at the letter before you type."
+        "sheet has its jars and boxes in another order: read each name before you type."
     ),
     "paper.helper.sheet_blank": "A row without a digit is blank: leave it blank.",
     "paper.helper.sheet_unreadable": (

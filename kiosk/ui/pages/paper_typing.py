@@ -94,15 +94,14 @@ class SheetsPage(RowsPage):
         if judge:
             note, sign = plural("paper_typing.for_judge", judge), "cannot tell"
         elif Stand.MISSING not in found and Stand.ONCE not in found:
-            note, sign = say("paper_typing.twice"), "fine"
+            looked = second_looks(state, team.team)
+            note = plural("paper_typing.changed", looked) if looked else say("paper_typing.twice")
+            sign = "fine"
         elif Stand.MISSING not in found:
             by = typist(state, team.team, Typing.FIRST)
             note, sign = say("paper_typing.once", by=by), "to come"
         else:
             note, sign = say("paper_typing.not_yet"), "to come"
-        looked = second_looks(state, team.team)
-        if looked:
-            note = say("paper_typing.and", note=note, more=plural("paper_typing.changed", looked))
         closed = state.stage(team.division) is not Stage.OPEN
         return RowView(
             text=team.label,

@@ -279,10 +279,11 @@ def test_what_the_second_typist_changed_of_the_first_stands_beside_the_sheet(roo
     task = sheet_rows(room.state, room.state.team("wren"))[0].task
     reason = room.state.history(f"answer wren {task} {Typing.FIRST}")[-1].content.reason  # type: ignore[attr-defined]
     assert ("250" in reason, "520" in reason) == (True, True)
-    press(room, Person.HOME)
+    for digits in SIX[1:]:
+        type_row(room, digits)
     shown = room.page.view()
     assert isinstance(shown, RowsView)
-    assert shown.rows[0].note.endswith("1 changed on second look")
+    assert (shown.rows[0].note, shown.rows[0].sign) == ("2nd look: 1 changed", "fine")
 
 
 def test_the_judge_reads_jars_as_the_paper_calls_them_and_finds_nothing_chosen(room: Room) -> None:
