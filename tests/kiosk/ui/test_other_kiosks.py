@@ -95,6 +95,7 @@ def test_a_cup_taken_at_another_kiosk_can_be_handed_in_here(kiosk: Kiosk, theirs
     kiosk.told()
     kiosk.writer.answer()
     kiosk.desk.hand_in(41)
+    kiosk.writer.answer()
     assert kiosk.state is HandInState.PUT_ON
 
 
