@@ -30,7 +30,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
         "Some keys are doubtful: see the list. From now on rules and keys are frozen."
     ),
     "clock.start.no": "Not yet",
-    "clock.pause.title": "The clock is paused. Why?",
+    "clock.pause.title": "Why is the clock paused?",
     "clock.pause.offers": "fire drill|somebody is ill|a mistake of ours",
     "clock.stop.title": "Why does it stop for everybody?",
     "clock.stop.offers": "all teams are done|alarm|started by mistake",

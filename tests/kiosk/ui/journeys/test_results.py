@@ -53,7 +53,7 @@ def test_a_round_becomes_final_by_touch(tmp_path: Path, monkeypatch: pytest.Monk
         journey.until(lambda: "is recorded" in journey.seen, "the mass")
         journey.clear()
         journey.tap("Back")
-        assert "Handed in: 93.0 g, inside 81.0 g" in journey.seen
+        assert "Weighed again: 93.0 g, inside 81.0 g" in journey.seen
         for name in ("Decide", "accepted", "weighed again", "Done", "Back", "Back"):
             journey.tap(name)
         for name in ("Make final", "Make final", "Print", "Result list"):
