@@ -29,6 +29,7 @@ AGAIN_S = 2.0  # between two tries to catch up: each may take a few seconds
 _ANSWERED = (CupTaken, KeyMade, VolumeMade, AnswerShown)
 # What happened, whoever knows of it: a mass, an answer, a clock that was paused or stopped.
 _CAPTURED_NOTES = (NoteKind.CUP.value, NoteKind.ANSWER.value, NoteKind.CLOCK.value)
+_ANSWER = ("estimate", "unreadable")  # what a typed answer says
 _START = "start"  # of a clock: it freezes rules and keys, which may be others by now
 
 
@@ -138,8 +139,16 @@ class Backlog:
     def _refuse(self, place: int, entries: Sequence[Entry], why: RecordsError) -> None:
         told = say("journal.refused", what=described(entries, self._said_last), why=why)
         self._journal.refuse(place, told)
-        if not self._owed & {entry.id for entry in entries}:
+        known = self._owed & {entry.id for entry in entries}
+        if not known and not (entries and all(map(self._is_there_too, entries))):
             self._refused.append(told)
+
+    def _is_there_too(self, entry: Entry) -> bool:
+        """Whether somebody else typed the same answer meanwhile: nobody needs to do anything."""
+        if not isinstance(entry, RoundNote) or entry.kind != NoteKind.ANSWER:
+            return False
+        mine, last = said_in(entry.content), self._said_last(entry.round_id, entry.about) or {}
+        return bool(last) and all(mine.get(name) == last.get(name) for name in _ANSWER)
 
     def _said_last(self, round_id: str, about: str) -> Mapping[str, Any] | None:
         try:

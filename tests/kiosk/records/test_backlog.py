@@ -6,6 +6,7 @@ import json
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -259,6 +260,27 @@ def test_what_is_refused_later_is_told_once_and_stays_in_the_journal(
         ((entries, reason),) = journal.refused()
     assert cup.id in entries
     assert "not out any more" in reason
+
+
+@pytest.mark.parametrize(("there", "told"), [("412", 0), ("421", 1)])
+def test_an_answer_that_somebody_else_typed_alike_is_nothing_to_tell(
+    backlog: Backlog, server: Server, path: Path, there: str, told: int
+) -> None:
+    first = note(NoteKind.ROUND)
+    opened = replace(first, id=first.round_id, about="round")
+    mine, other = (
+        note(NoteKind.ANSWER, json.dumps({"team": "1", "typing": "first", "estimate": said}))
+        for said in ("412", there)
+    )
+    server.store.save(opened)
+    server.trouble = Problem.AWAY
+    backlog.save([mine])
+    server.trouble = None
+    server.store.save(other)
+    backlog.catch_up()
+    assert (backlog.waiting, len(backlog.news().refused)) == (0, told)
+    with closing(Journal(path)) as journal:
+        assert len(journal.refused()) == 1
 
 
 def test_what_comes_after_a_refusal_is_stored(
