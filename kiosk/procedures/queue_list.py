@@ -7,7 +7,7 @@ from datetime import datetime
 from kiosk.evidence import Source, Weighing
 from kiosk.procedures.procedure import Surroundings
 from kiosk.records.round_notes import RoundNote
-from kiosk.rounds.contents import CupNote, CupTurn
+from kiosk.rounds.contents import CupNote, CupTurn, Protest
 from kiosk.rounds.cups import CupMass, Pass, TeamCup, cup_of, cups, ended, queue
 from kiosk.rounds.state import RoundState
 
@@ -136,8 +136,11 @@ class QueueList:
 
     @property
     def last(self) -> TeamCup | None:
-        """The cup about which something was noted here last, if that still stands."""
-        while self._mine:
+        """The cup about which something was noted here last, if that still stands.
+
+        What a decided protest went by stays.
+        """
+        while self._mine and not self._decided:
             by_about = {f"cup {cup.team.team}": cup for cup in self.cups}
             cup = by_about.get(self._mine[-1].about)
             counting = self.round.cup_notes(cup.team.team) if cup else []
@@ -145,6 +148,11 @@ class QueueList:
                 return cup
             self._mine.pop()  # another kiosk noted something since
         return None
+
+    @property
+    def _decided(self) -> bool:
+        protest = self.round.latest(Protest, f"protest {self._protest}")
+        return protest is not None and protest.accepted is not None
 
     def take_back(self, at: datetime) -> RoundNote | None:
         """Void what was noted last, and let that cup come again; None if there is nothing."""

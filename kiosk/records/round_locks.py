@@ -45,7 +45,7 @@ def held(session: Session, *, round_id: str, kind: str, about: str, content: str
         case NoteKind.TEAM:
             late = _team_is_late(session, round_id, about, said)
         case NoteKind.CUP:
-            late = not said.get("protest") and _closed(session, round_id, said)
+            late = _cup_is_late(session, round_id, said)
         case NoteKind.ANSWER:
             late = said.get("typing") != _JUDGE and _closed(session, round_id, said)
         case _:
@@ -62,6 +62,14 @@ def _touched(session: Session, round_id: str, kind: str, said: Content) -> set[s
         team = latest(session, round_id, f"team {said.get('team')}")
         divisions.add((team or {}).get("division", ""))
     return divisions
+
+
+def _cup_is_late(session: Session, round_id: str, said: Content) -> bool:
+    """After the lock a cup is weighed once more in a protest, as long as nobody decided it."""
+    if not said.get("protest"):
+        return _closed(session, round_id, said)
+    protest = latest(session, round_id, f"protest {said['protest']}") or {}
+    return protest.get("accepted") is not None
 
 
 def _team_is_late(session: Session, round_id: str, about: str, said: Content) -> bool:

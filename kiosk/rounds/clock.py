@@ -90,18 +90,29 @@ def _worked(notes: Sequence[tuple[datetime, ClockNote]], now: datetime) -> tuple
 
 
 def somebody_works(state: RoundState, now: datetime) -> bool:
-    """Whether a clock runs or is paused, extra time included; of a round without its teams too."""
-    begun = (note.sitting for note in state.all_latest(ClockNote))
-    return any(not clock(state, sitting, now).all_over for sitting in begun)
+    """Whether a clock runs or is paused, extra time included; of a round without its teams too.
+
+    A pause of days was forgotten.
+    """
+    return any(
+        not found.all_over and (found.going is not Going.PAUSED or _lately(state, sitting, now))
+        for sitting in begun_sittings(state)
+        for found in [clock(state, sitting, now)]
+    )
+
+
+def begun_sittings(state: RoundState) -> list[int]:
+    """The sittings whose clocks were started, those that have no team any more too."""
+    return sorted(note.sitting for note in state.all_latest(ClockNote))
 
 
 def lately(state: RoundState, now: datetime) -> bool:
     """Whether a clock was started, paused or stopped so lately that extra time may run."""
-    return any(
-        now - said.note.at < LATELY
-        for note in state.all_latest(ClockNote)
-        for said in state.history(note.about)[-1:]
-    )
+    return any(_lately(state, sitting, now) for sitting in begun_sittings(state))
+
+
+def _lately(state: RoundState, sitting: int, now: datetime) -> bool:
+    return any(now - at < LATELY for at, _ in state.clock_notes(sitting)[-1:])
 
 
 def sittings_over(state: RoundState, now: datetime) -> list[int]:

@@ -185,7 +185,11 @@ def protest_left(state: RoundState, division: str, now: datetime) -> timedelta:
 
 def protests_of(state: RoundState, division: str) -> list[Protest]:
     """The protests of a division's teams, in the order in which they came."""
-    return [each for each in state.protests if state.team(each.team).division == division]
+    return [
+        each
+        for each in state.protests
+        if (team := state.latest(Team, f"team {each.team}")) and team.division == division
+    ]
 
 
 def open_protests(state: RoundState, division: str) -> list[Protest]:

@@ -97,6 +97,11 @@ class RoundState:
     # What is said -----------------------------------------------------------------------------
 
     @property
+    def readable(self) -> bool:
+        """Whether this version can read what the round is called and its rules."""
+        return self.latest(Plan, "round") is not None
+
+    @property
     def plan(self) -> Plan:
         """Name and rules."""
         plan = self.latest(Plan, "round")

@@ -163,6 +163,7 @@ class Desk(JobsDesk):
         self.notebook.read_table()
         self.notebook.glance(_codes, self._take_codes)
         self.room.follow()
+        self.see_rounds()
 
     def _take_codes(self, digests: tuple[str, str]) -> None:
         if not self.locked and self.place is not Place.CODE:  # nobody is typing one

@@ -36,6 +36,8 @@ def _somebody_works(store: Store, simulated: bool, now: datetime) -> bool:
     """Whether teams of any round are at work at that moment (UTC)."""
     for each in store.rounds(simulated):
         clocks = RoundState.of(store.round_notes(each.id, kinds=clock.TOLD_BY))
+        if not clocks.readable:  # a newer version opened it
+            continue
         if clock.somebody_works(clocks, now):
             return True
         if clock.lately(clocks, now):  # somebody may have extra time: that takes all teams
@@ -46,12 +48,53 @@ def _somebody_works(store: Store, simulated: bool, now: datetime) -> bool:
     return False
 
 
+ROUND_SEEN_S = 20.0  # between two looks whether a round that runs is over
+
+
 class PracticeDesk(CoachsDesk):
     """What students begin; `_let_on` while the coach lets them weigh beside a round that runs."""
 
     _let_on = False
     _round_runs = False  # when the records were asked last
+    _rounds_seen_at = 0.0
     _behind_round: Callable[[], None] = staticmethod(lambda: None)
+
+    def open(self) -> None:
+        """Read what is kept, and whether a round is running."""
+        super().open()
+        self.see_rounds()
+
+    def leave_room(self) -> None:
+        """Back to the table: the round may be running by now."""
+        super().leave_room()
+        self.see_rounds()
+
+    def _leave_locked(self) -> None:
+        super()._leave_locked()
+        self.see_rounds()
+
+    def tick(self, now: float) -> None:
+        """Let time pass: a round that runs ends by itself."""
+        super().tick(now)
+        if self._round_runs and now - self._rounds_seen_at > ROUND_SEEN_S:
+            self.see_rounds()
+
+    def see_rounds(self) -> None:
+        """Look whether a round is running, without making anybody wait."""
+        simulated, at = self.facts.simulated, self.room.now_utc()
+        self._rounds_seen_at = self.world.now()
+
+        def done(works: bool) -> None:
+            self._round_runs = works
+
+        self.notebook.glance(lambda store: _somebody_works(store, simulated, at), done)
+
+    @property
+    def pan_closed(self) -> bool:
+        """Whether the table hides the pan: a filled cup of a running round would tell its mass."""
+        place = self.place in (Place.HOME, Place.TEAMS, Place.MATERIALS)
+        at_table = place if self.procedure is None else isinstance(self.procedure, Guess)
+        return self.place is Place.ROUND_RUNS or (self._round_runs and at_table)
 
     def fill_cup(self) -> None:
         """Ask which pair wants to fill a cup."""

@@ -149,6 +149,7 @@ class Kiosk:
             self.table.close()
         self._watcher.close(CLOSE_S)
         self.writer.close(CLOSE_S)
+        self._trigger.cancel()  # answers that came meanwhile are shown by nobody
 
     def go_on(self) -> None:
         """Take up what Kivy dropped because it failed once."""

@@ -132,10 +132,10 @@ class Lock:
                 self.wrong = True
                 return False
             self.digest = digest_of(typed)
-        elif self.helper_welcome and self.helper_digest and fits(typed, self.helper_digest):
-            self.helper_came = True
-            return True
         elif not fits(typed, self.digest):
+            if self.helper_welcome and self.helper_digest and fits(typed, self.helper_digest):
+                self.helper_came = True
+                return True
             self.wrong = True
             self.tries.missed(now)
             return False

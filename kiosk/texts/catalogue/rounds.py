@@ -4,7 +4,9 @@ from __future__ import annotations
 
 TEXTS: dict[str, str | tuple[str, str]] = {
     "round_runs.title": "A round is running.",
-    "round_runs.body": "No cups here till its time is up: they may be the round's. Ask the coach.",
+    "round_runs.body": (
+        "No cups here till its clock is over or stopped: they may be the round's. Ask the coach."
+    ),
     "round_runs.go_on": "The coach\ngoes on",
     "home.round": "Run a\nround",
     "strip.round": "Round",

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kiosk.procedures.procedure import Person, PersonEvent
-from kiosk.rounds.clock import Clock, Going, clock
+from kiosk.rounds.clock import Clock, Going, begun_sittings, clock
 from kiosk.rounds.contents import ClockNote, ClockTurn, CupTurn
 from kiosk.rounds.readiness import Found, KeyFacts, doubts
 from kiosk.rounds.state import RoundState
@@ -49,22 +49,27 @@ class SittingsPage(RowsPage):
 
     def body(self) -> str:
         """What is missing where there is none."""
-        return "" if self.room.state.sittings else say("keys.doubt.no_teams")
+        return "" if self._sittings else say("keys.doubt.no_teams")
 
     def rows(self) -> Sequence[RowView]:
         """One for each sitting."""
-        return Each(self.room.state.sittings, self._row)
+        return Each(self._sittings, self._row)
 
     def numbers(self) -> Sequence[int]:
         """The sittings themselves."""
-        return self.room.state.sittings
+        return self._sittings
+
+    @property
+    def _sittings(self) -> list[int]:
+        state = self.room.state
+        return sorted({*state.sittings, *begun_sittings(state)})
 
     def section(self, section: Section) -> RowView:
         """Several of them, and whether they are all over."""
         state, now = self.room.state, self.room.now_utc()
         over = all(
             clock(state, sitting, now).all_over
-            for sitting in state.sittings
+            for sitting in self._sittings
             if section[0] <= sitting <= section[1]
         )
         return replace(sittings_row(section), look="done" if over else "plain")
@@ -102,7 +107,7 @@ class ClockPage(RowsPage):
         def done(keys: list[Usable]) -> None:
             self._facts = facts_of(keys)
 
-        self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
+        self.room.look_up(lambda store: usable_keys(store, simulated), done)
         self._day.opened()
 
     @property
@@ -205,6 +210,12 @@ class ClockPage(RowsPage):
 
     def _start(self) -> None:
         def begin() -> None:
+            # A start waits for no server: asked for now, it would begin in the past, and freezes
+            # what may be another one there.
+            last = self.room.state.last
+            self.room.look_up(lambda store: store.round_notes(self.room.state.id, last), start)
+
+        def start(_there: object) -> None:
             if not self._stopped:  # by what another kiosk noted meanwhile
                 self._turn(ClockTurn.START)
                 self.room.open(WallPage(self.room, self._sitting))

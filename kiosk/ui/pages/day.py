@@ -94,7 +94,7 @@ class DayPage(RowsPage):
             self._jars = [jar for jar in jars if jar.key_id in bound]
             self._ticked = _read(kept, self._day.day)
 
-        self.room.desk.notebook.look_up(read, done)
+        self.room.look_up(read, done)
 
     @property
     def _choice(self) -> str:

@@ -191,7 +191,7 @@ class ResultsPage(RowsPage):
             self._question(following, [])
             return
         state, division = self.room.state, self._division
-        self.room.desk.notebook.look_up(
+        self.room.look_up(
             lambda store: rounds_with_its_keys(store, state, division),
             lambda others: self._question(following, self._before_release(others)),
         )

@@ -127,7 +127,7 @@ class FilesPage(RowsPage):
         self._begin(lambda store: store.take_in(folder, readable), done)
 
     def _begin(self, query: Callable[[Store], _T], done: Callable[[_T], None]) -> None:
-        self._job = lambda: self.room.desk.notebook.look_up(query, done)
+        self._job = lambda: self.room.look_up(query, done)
 
     def _conflict(self, conflict: Conflict) -> RowView:
         theirs = conflict.theirs

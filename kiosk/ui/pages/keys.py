@@ -76,7 +76,7 @@ class KeysPage(RowsPage):
         def done(found: list[Usable]) -> None:
             self._keys = found
 
-        self.room.desk.notebook.look_up(lambda store: usable_keys(store, simulated), done)
+        self.room.look_up(lambda store: usable_keys(store, simulated), done)
 
     def title(self) -> str:
         """The question."""

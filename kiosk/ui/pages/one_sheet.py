@@ -73,7 +73,8 @@ class SheetPage(Page):
                 whole = (before + event.value).lstrip("0") or "0"
                 self._digits, self._hint, self._old = whole[:MOST_DIGITS], "", False
             case Person.RUB_OUT:
-                self._digits, self._hint, self._old = self._digits[:-1], "", False
+                self._digits = "" if self._old else self._digits[:-1]
+                self._hint, self._old = "", False
                 self._elsewhere = False
             case Person.CHOOSE:
                 self._go_to(event.value)
@@ -177,7 +178,7 @@ class SheetPage(Page):
 
     def _first_was_wrong(self) -> None:
         found = self._found(self._present)
-        if found.second is not None:
+        if found.second is not None and found.stand is Stand.MISMATCH:
             reason = say(
                 "paper_typing.looked",
                 first=value_of(found.first), second=value_of(found.second),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from kiosk.rounds.bound import TOLD_BY, in_a_round
 from kiosk.rounds.contents import BoundKey
 from kiosk.rounds.state import RoundState
+from kiosk.texts import say
 
 if TYPE_CHECKING:
     from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
@@ -20,4 +21,8 @@ def rounds_with_its_keys(store: Store, state: RoundState, division: str) -> list
         for each in store.rounds(state.simulated)
         if each.id != state.id
     ]
-    return [other.plan.name for other in others if mine & in_a_round([other])]
+    return [
+        other.plan.name if other.readable else say("rounds.newer")
+        for other in others
+        if mine & in_a_round([other])
+    ]

@@ -160,7 +160,7 @@ class PapersPage(RowsPage):
             self._made[choice], self._last = made, choice
             self._hear(choice, made.words, "save", well=made.file is not None)
 
-        self.room.desk.notebook.look_up(lambda store: make(store, save, paper), done)
+        self.room.look_up(lambda store: make(store, save, paper), done)
 
     def _hear(self, choice: Choice, words: str, what: str, *, well: bool) -> None:
         """Tell what came of it; a refusal is asked about, as it may be put right."""

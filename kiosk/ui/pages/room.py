@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from kiosk.evidence import Weighing
 from kiosk.procedures.procedure import PersonEvent
@@ -17,7 +17,11 @@ from kiosk.ui.set_aside import set_aside
 from kiosk.weighing.pan_events import PanEvent
 
 if TYPE_CHECKING:
+    from kiosk.records.store import Store  # brings SQLAlchemy along, which only the writer may
     from kiosk.ui.desk_base import DeskBase
+
+
+T = TypeVar("T")
 
 
 class Room:
@@ -56,18 +60,25 @@ class Room:
 
     def read(self, round_id: str, then: Callable[[], None] = lambda: None) -> None:
         """Read all notes of that round, which is open from then on."""
-        visit = self._visits
 
         def done(found: RoundState) -> None:
-            if visit != self._visits:
-                return
             set_aside(found.length)
             self._state = self._stored = found
             self._tell()
             then()
 
         # A district's round takes a while to add up: that is no work for the screen's thread.
-        self.desk.notebook.look_up(lambda store: RoundState.of(store.round_notes(round_id)), done)
+        self.look_up(lambda store: RoundState.of(store.round_notes(round_id)), done)
+
+    def look_up(self, query: Callable[[Store], T], done: Callable[[T], None]) -> None:
+        """Ask the records for a page; an answer that comes after everybody left is dropped."""
+        visit = self._visits
+
+        def answered(found: T) -> None:
+            if visit == self._visits:
+                done(found)
+
+        self.desk.notebook.look_up(query, answered)
 
     def read_again(self) -> None:
         """See what others noted meanwhile."""

@@ -65,8 +65,10 @@ def _whether_counts(state: RoundState, team: Team, filling: Filling) -> str:
         return say("protests.counts.refused")
     if state.rules.weighed_again is Weighed.FIRST:
         return say("protests.counts.first")
-    if accepted is None:
-        return say("protests.counts.if")
+    if protest is not None and accepted is None:
+        would = if_accepted(state, protest)
+        same = would and would.filling and would.filling.note_id == filling.note_id
+        return say("protests.counts.if") if same else ""
     return "" if filling.counts_from is not None else say("protests.counts.late")
 
 

@@ -126,7 +126,7 @@ def scene_of(
         else teaching.pan()
         if teaching is not None
         else round_pan(facts)
-        if desk.in_room or desk.place is Place.ROUND_RUNS
+        if desk.in_room or desk.pan_closed
         else pan_view(procedure, facts, pan, hindrance, shown, coach=desk.place in COACHS_PLACES),
         strip=_warned(_strip(desk, hindrance, connected=connected), desk),
         pad=pad,

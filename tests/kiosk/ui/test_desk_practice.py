@@ -100,13 +100,14 @@ def test_before_a_round_begins_cups_are_filled(kiosk: Kiosk) -> None:
     ("turns", "minutes", "place"),
     [
         ([(ClockTurn.START, 0)], 5, Place.ROUND_RUNS),
-        ([(ClockTurn.START, 0), (ClockTurn.PAUSE, 5)], 5000, Place.ROUND_RUNS),
+        ([(ClockTurn.START, 0), (ClockTurn.PAUSE, 5)], 1000, Place.ROUND_RUNS),
+        ([(ClockTurn.START, 0), (ClockTurn.PAUSE, 5)], 5000, Place.TEAMS),
         ([(ClockTurn.START, 0), (ClockTurn.STOP, 5)], 6, Place.TEAMS),
         ([(ClockTurn.START, 0)], 35, Place.ROUND_RUNS),
         ([(ClockTurn.START, 0)], 41, Place.TEAMS),
         ([(ClockTurn.START, 0)], 5000, Place.TEAMS),
     ],
-    ids=["runs", "paused", "stopped", "extra time", "over", "long over"],
+    ids=["runs", "paused", "forgotten", "stopped", "extra time", "over", "long over"],
 )
 def test_no_cup_is_filled_while_teams_work(
     kiosk: Kiosk, turns: list[tuple[ClockTurn, float]], minutes: float, place: Place
