@@ -165,7 +165,7 @@ class RoundAtFour:
         rounds = [kiosk.round for kiosk in self.kiosks]
         lists = [results_now(state, DIVISION) for state in rounds]
         journals = [kiosk.journal for kiosk in self.kiosks]
-        refused = len(refusals(journals[SECOND])[0])
+        refused = sum(len(entries) for entries, _ in refusals(journals[SECOND]))
         self._print(refused)
         if refused != CONFLICTS:
             yield f"{refused} notes were refused in place of {CONFLICTS}"
