@@ -230,6 +230,15 @@ def test_what_is_final_is_changed_by_a_step_back_only(store: Store, change: Cont
     assert said(store, WREN, ROBIN, FINAL, RELEASED, change) is not Problem.ROUND_FINAL
 
 
+def test_what_a_decided_protest_went_by_is_not_undone(store: Store) -> None:
+    protest = Protest(protest="p", team="wren", task=Task.MASS)
+    accepted = protest.model_copy(update={"accepted": True, "reason": "weighed again"})
+    again = CupNote(team="wren", turn=CupTurn.FILLED, protest="p")
+    undone = again.model_copy(update={"turn": CupTurn.UNDONE})
+    assert said(store, WREN, LOCK, protest, again, undone) is None
+    assert said(store, WREN, LOCK, protest, again, accepted, undone) is Problem.ROUND_LOCKED
+
+
 def test_once_a_sitting_began_another_key_needs_a_reason(store: Store) -> None:
     assert said(store, WREN, START, key()) is Problem.ROUND_FROZEN
     assert said(store, WREN, START, key("The jar was broken")) is None

@@ -20,6 +20,7 @@ from kiosk.records.store import Store
 from kiosk.rounds.contents import ClockNote, ClockTurn
 from kiosk.ui.desk import Desk
 from kiosk.ui.desk_base import Place
+from kiosk.ui.desk_practice import ROUND_SEEN_S
 from kiosk.ui.lock import CODE, digest_of
 from kiosk.ui.presenters.scene import scene_of
 from kiosk.ui.presenters.surroundings import TableFacts
@@ -168,3 +169,20 @@ def test_records_that_are_away_stop_no_cup_that_comes_back(kiosk: Kiosk) -> None
     kiosk.desk.hand_in(1)
     kiosk.writer.fail(Problem.FULL)
     assert (kiosk.desk.failure, type(kiosk.desk.procedure)) == (None, HandIn)
+
+
+def test_the_table_shows_no_mass_while_a_round_runs(kiosk: Kiosk) -> None:
+    lies = PanState(phase=PanPhase.STABLE, grams=Decimal("108.7"))
+
+    def number() -> str:
+        kiosk.desk.others_wrote()
+        kiosk.writer.answer()
+        return scene_of(kiosk.desk, lies, connected=True, shown=lies.grams).pan.number
+
+    assert number() != ""
+    kiosk.turn(ClockTurn.START)
+    assert number() == ""
+    kiosk.minutes = 50
+    kiosk.desk.tick(kiosk.desk.world.now() + 2 * ROUND_SEEN_S)
+    kiosk.writer.answer()
+    assert number() != ""

@@ -147,3 +147,10 @@ def test_once_chosen_and_locked_the_code_is_asked_for() -> None:
     typed(lock, CODE)
     lock.close()
     assert lock.asking is Asking.CODE
+
+
+def test_where_both_have_one_code_it_is_the_coachs() -> None:
+    lock = Lock(closes_after=60.0, digest=digest_of(CODE), helper_digest=digest_of(CODE))
+    lock.ask(helper_welcome=True)
+    assert typed(lock, CODE)
+    assert (lock.open, lock.helper_came) == (True, False)

@@ -147,3 +147,13 @@ def test_what_everybody_may_see_locks_what_is_behind_it(room: Room) -> None:
     lock.digest = digest_of("111111")
     room.open(WallPage(room, 1))
     assert not lock.open
+
+
+def test_a_sitting_whose_teams_moved_away_can_be_stopped(room: Room) -> None:
+    room.say(ClockNote(sitting=3, turn=ClockTurn.START))
+    tap_row(room, "Clock")
+    assert rows_of(room.page) == ["Sitting 1", "Sitting 3"]
+    tap_row(room, "Sitting 3")
+    press(room, Person.STOP)
+    type_words(room, "all teams are done")
+    assert clock(room.state, 3, room.now_utc()).going is Going.OVER
