@@ -147,7 +147,7 @@ class Balance:
             return
         try:
             self._tap(packet)
-        except Exception:
+        except Exception:  # whatever a recorder of others does, weighing goes on
             _log.exception("the tap on the balance at %s failed", self._port.where)
             self._tap = None
 

@@ -159,7 +159,7 @@ def in_plain_words(where: str) -> Iterator[None]:
     """Turns a store's errors into RecordsError; lets everything else pass."""
     try:
         yield
-    except Exception as error:
+    except Exception as error:  # which one it may be differs by store; others are raised again
         plain = explained(error, where)
         if plain is None:
             raise

@@ -58,7 +58,7 @@ class Watcher:
                 self._watch(self._look())
             except RecordsError:
                 pass  # whoever writes or reads will say it
-            except Exception:
+            except Exception:  # watching is a hint only: it is tried again, and the log keeps why
                 _log.exception("the records cannot be watched")
             self._closing.wait(AGAIN_S)
 

@@ -25,6 +25,13 @@ from tests.helpers.room import BareDesk, press, room_of, rows_of, tap_row
 from tests.helpers.round_notes import DIVISION, an_id, answer, team, with_teams
 
 
+@pytest.fixture
+def stick(tmp_path: Path) -> Path:
+    stick = tmp_path / "stick"
+    stick.mkdir()
+    return stick
+
+
 def at_files(where: Path, stick: Path, state: RoundState | None) -> Room:
     """A kiosk whose records lie there, with the page of files in front."""
     room = room_of(Store(str(where)), state)
@@ -44,9 +51,7 @@ def take_in(room: Room, stick: Path) -> None:
     room.tick(0)
 
 
-def test_a_round_goes_to_another_kiosk_and_comes_back(tmp_path: Path) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
+def test_a_round_goes_to_another_kiosk_and_comes_back(tmp_path: Path, stick: Path) -> None:
     begun = with_teams(["Wren", "Heron"])
     first = at_files(tmp_path / "first", stick, begun)
     write(first, stick)
@@ -61,9 +66,9 @@ def test_a_round_goes_to_another_kiosk_and_comes_back(tmp_path: Path) -> None:
     assert first.state.answer("heron", Task.COUNT_LOW, Typing.FIRST) is not None
 
 
-def test_what_was_typed_on_both_is_told_and_the_one_here_stands(tmp_path: Path) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
+def test_what_was_typed_on_both_is_told_and_the_one_here_stands(
+    tmp_path: Path, stick: Path
+) -> None:
     begun = with_teams(["Wren", "Heron"])
     here = at_files(tmp_path / "here", stick, begun)
     there = at_files(tmp_path / "there", stick, begun)
@@ -85,16 +90,14 @@ def test_while_it_is_done_nothing_else_can_be_pressed(tmp_path: Path) -> None:
     assert rows_of(room.page)[0].endswith("rows are written.")
 
 
-def test_without_a_stick_it_says_what_to_do(tmp_path: Path) -> None:
+def test_without_a_stick_it_says_what_to_do(tmp_path: Path, stick: Path) -> None:
     room = at_files(tmp_path / "here", tmp_path / "gone", with_teams(["Wren"]))
     press(room, Person.CHOOSE)
     assert rows_of(room.page) == []
     assert "Plug the stick in" in room.page.view().body
 
 
-def test_a_number_that_came_in_twice_is_pointed_out(tmp_path: Path) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
+def test_a_number_that_came_in_twice_is_pointed_out(tmp_path: Path, stick: Path) -> None:
     begun = with_teams(["Wren", "Heron"])
     here = at_files(tmp_path / "here", stick, begun)
     there = at_files(tmp_path / "there", stick, begun)
@@ -105,9 +108,7 @@ def test_a_number_that_came_in_twice_is_pointed_out(tmp_path: Path) -> None:
     assert rows_of(here.page)[1].startswith("Sitting 1: two teams have cup 3.")
 
 
-def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
+def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path, stick: Path) -> None:
     begun = with_teams(["Wren", "Heron"])
     here = at_files(tmp_path / "here", stick, begun)
     there = at_files(tmp_path / "there", stick, begun)
@@ -119,9 +120,7 @@ def test_a_lock_that_did_not_know_what_is_here_is_told(tmp_path: Path) -> None:
     assert here.state.stage(DIVISION) is Stage.OPEN
 
 
-def test_what_a_newer_version_wrote_is_left_out_and_told(tmp_path: Path) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
+def test_what_a_newer_version_wrote_is_left_out_and_told(tmp_path: Path, stick: Path) -> None:
     begun = with_teams(["Wren", "Heron"])
     here = at_files(tmp_path / "here", stick, begun)
     there = at_files(tmp_path / "there", stick, begun)
@@ -155,10 +154,8 @@ def test_the_hub_tells_how_much_is_missing_here(tmp_path: Path) -> None:
 
 
 def test_a_kiosk_without_a_round_takes_one_in(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, stick: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    stick = tmp_path / "stick"
-    stick.mkdir()
     monkeypatch.setattr(files, "places", lambda: [stick])
     write(at_files(tmp_path / "here", stick, with_teams(["Wren"])), stick)
     room = Room(BareDesk(Store(str(tmp_path / "there"))))  # type: ignore[arg-type]
