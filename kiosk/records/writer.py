@@ -140,9 +140,7 @@ class Writer:
             answer = act()
         except RecordsError as error:
             found: Callable[[], None] = partial(failed, error)
-        except (
-            Exception
-        ) as error:  # a fault of ours is told too, and the thread lives on
+        except Exception as error:  # a fault of ours is told too, and the thread lives on
             _log.exception("the records could not do what was asked")
             found = partial(failed, unexpected(error))
         else:

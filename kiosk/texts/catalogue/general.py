@@ -17,7 +17,7 @@ TEXTS: dict[str, str | tuple[str, str]] = {
     "home.count_key": "Make a\ncount key",
     "home.throw": "Throw a\ncup away",
     "home.keys_kept": ("{count} key kept", "{count} keys kept"),
-    "home.caution": ("Not legal for trade.\nSmall pieces: not for children under 3."),
+    "home.caution": ("Not legal for trade.\nSmall pieces: not for children under\u00a03."),
     "button.home": "Home",
     "button.back": "Back",
     "button.bench": "Things",
